@@ -1,0 +1,1 @@
+"""What is typed: the commands, one file each."""

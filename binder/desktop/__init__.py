@@ -1,0 +1,1 @@
+"""What is seen: the PySide6 window, its pages, item models and delegates."""

@@ -1,0 +1,1 @@
+"""How a binder travels: JSON documents and price lists."""

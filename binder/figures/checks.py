@@ -1,0 +1,187 @@
+"""The checks: everything about a shoot that needs someone, in plain sentences, the worst first."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+from binder.figures.base import BaseVerdict, base_balance, shortage_text
+from binder.figures.cost import DishCost, Verdict, shoot_costs
+from binder.figures.demand import builds_of
+from binder.figures.memory import remembered
+from binder.figures.missing import Missing, Place
+from binder.figures.safety import doneness_needed, recipe_allergens
+from binder.figures.shopping import shopping_list
+from binder.figures.spend import shoot_spend
+from binder.figures.temperature_text import temperature_text
+from binder.kitchen.money import honest_digits, money_text
+from binder.kitchen.reference import deference
+from binder.kitchen.wording import _, listed
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from binder.kitchen.binder import Binder
+
+
+class Severity(StrEnum):
+    """How much a check matters: it stops the shoot, it wants a look, or it is worth knowing."""
+
+    STOP = "stop"
+    WARN = "warn"
+    NOTE = "note"
+
+
+@dataclass(frozen=True)
+class Check:
+    """One finding: what kind, where, how grave, and the sentence."""
+
+    kind: str
+    severity: Severity
+    place: Place
+    where: str
+    says: str
+
+
+@remembered
+def shoot_checks(binder: Binder, shoot_id: str) -> tuple[Check, ...]:
+    """All findings of a shoot, the gravest first, then in running order."""
+    found = [
+        *_cost_checks(binder, shoot_id),
+        *_base_checks(binder, shoot_id),
+        *_lacking(binder, shoot_id),
+        *_budget_checks(binder, shoot_id),
+        *_safety_checks(binder, shoot_id),
+        *_empty_checks(binder, shoot_id),
+    ]
+    grave = list(Severity)
+    return tuple(sorted(dict.fromkeys(found), key=lambda check: grave.index(check.severity)))
+
+
+def _cost_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    for cost in shoot_costs(binder, shoot_id):
+        place, where = Place("dishes", cost.dish), dish_title(cost)
+        if cost.verdict is Verdict.OVER:
+            yield Check("over cap", Severity.STOP, place, where, _over_cap(binder, cost))
+        if cost.verdict is Verdict.UNKNOWN:
+            reasons = listed(sorted({lack.says.rstrip(".") for lack in cost.missing}))
+            says = _("{dish}: cost not known. {reasons}.").format(dish=where, reasons=reasons)
+            yield Check("cost not known", Severity.STOP, place, where, says)
+        if cost.not_counted:
+            says = _("{dish}: {foods} to taste, without an amount, so not in the cost.")
+            yield Check(
+                "not counted", Severity.NOTE, place, where, says.format(dish=where, foods=listed(cost.not_counted))
+            )
+
+
+def dish_title(cost: DishCost) -> str:
+    """A dish by its running number and name."""
+    return f"{cost.number} {cost.name}"
+
+
+def cost_beside_cap(binder: Binder, cost: DishCost) -> tuple[str, str]:
+    """Cost and cap of a dish as money, with as many digits as it takes not to lie; a dash where one is not known."""
+    settings = binder.settings
+    if cost.per_portion is None or cost.cap is None:
+        known = cost.per_portion if cost.per_portion is not None else cost.cap
+        shown = "–" if known is None else money_text(known, settings.currency, settings.locale)
+        return (shown, "–") if cost.per_portion is not None else ("–", shown)
+    digits = honest_digits(cost.per_portion, cost.cap, settings.currency)
+    return (
+        money_text(cost.per_portion, settings.currency, settings.locale, digits=digits),
+        money_text(cost.cap, settings.currency, settings.locale),
+    )
+
+
+def _over_cap(binder: Binder, cost: DishCost) -> str:
+    shown, cap = cost_beside_cap(binder, cost)
+    dearest = max((line for line in cost.lines if line.cost), key=lambda line: line.cost or 0.0)
+    says = _("{dish} is over its cap: {cost} a portion, the cap is {cap}. Most of it is {food}.")
+    return says.format(dish=dish_title(cost), cost=shown, cap=cap, food=dearest.name)
+
+
+def _base_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    balance = base_balance(binder, shoot_id)
+    place = Place("shoots", shoot_id)
+    if balance is None:
+        yield Check(
+            "no base",
+            Severity.WARN,
+            place,
+            binder.shoots[shoot_id].name,
+            _("The shoot has no base ingredient: choose one."),
+        )
+    elif balance.verdict is BaseVerdict.SHORT:
+        yield Check("short of base", Severity.STOP, place, balance.name, shortage_text(binder, balance))
+
+
+def _lacking(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    balance = base_balance(binder, shoot_id)
+    lacks = [*shopping_list(binder, shoot_id).missing, *(balance.missing if balance else ())]
+    for lack in dict.fromkeys(lacks):
+        yield Check(lack.kind.value, Severity.STOP, lack.place, _place_name(binder, lack), lack.says)
+
+
+def _place_name(binder: Binder, lack: Missing) -> str:
+    record = binder.find(lack.place.table, lack.place.id)
+    return str(getattr(record, "name", lack.place.id))
+
+
+def _budget_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    spend, settings = shoot_spend(binder, shoot_id), binder.settings
+    if spend.budget is not None and spend.known > spend.budget:
+        says = _("The shopping comes to {spend} at the till, the budget is {budget}.").format(
+            spend=money_text(spend.known, settings.currency, settings.locale),
+            budget=money_text(spend.budget, settings.currency, settings.locale),
+        )
+        yield Check("over budget", Severity.WARN, Place("shoots", shoot_id), binder.shoots[shoot_id].name, says)
+
+
+def _safety_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    for cost in shoot_costs(binder, shoot_id):
+        recipe, where = binder.dishes[cost.dish].recipe, dish_title(cost)
+        for needed in doneness_needed(binder, recipe):
+            if not needed.stated:
+                says = _(
+                    "{dish}: no step says to cook the {food} to {temperature} at the core ({source}). {deference}"
+                ).format(
+                    dish=where,
+                    food=needed.food,
+                    temperature=temperature_text(binder, needed.rule.celsius or 0.0),
+                    source=needed.rule.source,
+                    deference=deference(),
+                )
+                yield Check("temperature not stated", Severity.WARN, Place("recipes", recipe), where, says)
+        carried = recipe_allergens(binder, recipe)
+        if carried:
+            says = _("{dish} contains {allergens}. Tell everyone who tastes.")
+            groups = listed(one.group for one in carried)
+            yield Check(
+                "allergens", Severity.NOTE, Place("dishes", cost.dish), where, says.format(dish=where, allergens=groups)
+            )
+
+
+def _empty_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    dishes = binder.dishes.where("shoot", shoot_id)
+    if not dishes:
+        says = _("The shoot has no dishes yet: add the first.")
+        yield Check("no dishes", Severity.WARN, Place("shoots", shoot_id), binder.shoots[shoot_id].name, says)
+    for cost in shoot_costs(binder, shoot_id):
+        if not builds_of(binder, cost.dish):
+            says = _("{dish} has no build: add at least the hero, or nothing is bought or set out for it.")
+            yield Check(
+                "no build",
+                Severity.WARN,
+                Place("dishes", cost.dish),
+                dish_title(cost),
+                says.format(dish=dish_title(cost)),
+            )
+        elif cost.verdict is Verdict.NO_CAP:
+            says = _("{dish} has no cap: set one for the dish or for the shoot.").format(dish=dish_title(cost))
+            yield Check("no cap", Severity.NOTE, Place("dishes", cost.dish), dish_title(cost), says)
+
+
+def failed(checks: tuple[Check, ...]) -> bool:
+    """Whether a finding stops the shoot."""
+    return any(check.severity is Severity.STOP for check in checks)

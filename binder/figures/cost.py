@@ -1,0 +1,225 @@
+"""Used cost: the share of each pack that goes into a portion, line by line, against the dish's cap."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+from binder.figures.form_cost import bought_for, cost_per_gram
+from binder.figures.memory import remembered
+from binder.figures.missing import Missing, MissingKind, Place
+from binder.figures.price import chosen_pack
+from binder.figures.recipe_use import Use, recipe_uses
+from binder.kitchen.edits.recipes import line_name
+from binder.kitchen.edits.shoots import dish_name
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.shoot import Dish
+
+_EQUAL = 1e-9
+"""Relative slack of a comparison: a cost of exactly the cap is within it, whatever the last bit of a float says."""
+
+
+class Verdict(StrEnum):
+    """How a dish stands to its cap."""
+
+    WITHIN = "within"
+    OVER = "over"
+    UNKNOWN = "unknown"
+    NO_CAP = "no cap"
+
+
+@dataclass(frozen=True)
+class LineCost:
+    """One line of a dish, for one portion: grams, cost in minor units (None: not known) and share of the portion's cost (0 to 1).
+
+    `not_counted` names foods to taste without an amount; `counted` is false where there is nothing else on the line.
+    """
+
+    line: str
+    step: str
+    name: str
+    edible: float | None
+    purchased: float | None
+    cost: float | None
+    share: float | None
+    counted: bool
+    missing: tuple[Missing, ...]
+    not_counted: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class DishCost:
+    """A dish's used cost a portion in minor currency units (None: not known), and how it stands to the cap."""
+
+    dish: str
+    number: int
+    name: str
+    portions: float
+    per_portion: float | None
+    cap: int | None
+    lines: tuple[LineCost, ...]
+    missing: tuple[Missing, ...]
+    not_counted: tuple[str, ...]
+
+    @property
+    def headroom(self) -> float | None:
+        """Cap less cost, minor units a portion; None where either is not known."""
+        return None if self.cap is None or self.per_portion is None else self.cap - self.per_portion
+
+    @property
+    def verdict(self) -> Verdict:
+        """Within or over the cap, compared unrounded; unknown where a cost is missing."""
+        if self.per_portion is None:
+            return Verdict.UNKNOWN
+        if self.cap is None:
+            return Verdict.NO_CAP
+        return Verdict.WITHIN if self.per_portion <= self.cap * (1 + _EQUAL) else Verdict.OVER
+
+
+def cap_of(binder: Binder, dish: Dish) -> int | None:
+    """The dish's own cap, or else the shoot's, in minor units a portion."""
+    return dish.cap if dish.cap is not None else binder.shoots[dish.shoot].cap
+
+
+@remembered
+def recipe_lines_cost(binder: Binder, recipe_id: str) -> tuple[LineCost, ...] | Missing:
+    """The lines of a recipe costed for one portion; Missing where the recipe does not say how many portions it yields."""
+    recipe = binder.recipes[recipe_id]
+    if recipe.portions is None:
+        says = _("{recipe} does not say how many portions it yields: add it.").format(recipe=recipe.name)
+        return Missing(MissingKind.YIELD, says, Place("recipes", recipe_id))
+    by_line: dict[str, list[Use]] = {}
+    for use in recipe_uses(binder, recipe_id):
+        by_line.setdefault(use.line, []).append(use.times(1 / recipe.portions))
+    lines = [_line_cost(binder, line, uses) for line, uses in by_line.items()]
+    total = sum(line.cost or 0.0 for line in lines)
+    known = all(line.cost is not None for line in lines if line.counted)
+    return tuple(_with_share(line, total if known else None) for line in lines)
+
+
+def _with_share(line: LineCost, total: float | None) -> LineCost:
+    if line.cost is None or not total:
+        return line
+    return replace(line, share=line.cost / total)
+
+
+def _line_cost(binder: Binder, line_id: str, uses: list[Use]) -> LineCost:
+    counted = [use for use in uses if use.counted]
+    costs = [_use_cost(binder, use) for use in counted]
+    missing = tuple(cost for cost in costs if isinstance(cost, Missing))
+    known = bool(counted) and not missing
+    line = binder.lines[line_id]
+    return LineCost(
+        line=line_id,
+        step=line.step,
+        name=line_name(binder, line),
+        edible=total_of(use.edible for use in counted) if counted else None,
+        purchased=total_of(use.purchased for use in counted) if counted else None,
+        cost=sum(cost for cost in costs if not isinstance(cost, Missing)) if known else None,
+        share=None,
+        counted=bool(counted),
+        missing=missing,
+        not_counted=tuple(binder.foods[use.food].name for use in uses if not use.counted),
+    )
+
+
+def total_of(values: Iterable[float | Missing]) -> float | None:
+    """The sum of figures, None where one is missing."""
+    total = 0.0
+    for value in values:
+        if isinstance(value, Missing):
+            return None
+        total += value
+    return total
+
+
+def _use_cost(binder: Binder, use: Use) -> float | Missing:
+    if binder.foods[use.food].free:
+        return 0.0
+    if isinstance(use.purchased, Missing):
+        return use.purchased
+    rate = cost_per_gram(binder, use.food)
+    return rate if isinstance(rate, Missing) else rate * use.purchased
+
+
+@remembered
+def dish_cost(binder: Binder, dish_id: str) -> DishCost:
+    """What a portion of a dish costs and how that stands to its cap."""
+    dish = binder.dishes[dish_id]
+    lines = recipe_lines_cost(binder, dish.recipe)
+    costed = () if isinstance(lines, Missing) else lines
+    missing = (
+        (lines,)
+        if isinstance(lines, Missing)
+        else tuple(dict.fromkeys(lack for line in lines for lack in line.missing))
+    )
+    return DishCost(
+        dish=dish_id,
+        number=dish.position + 1,
+        name=dish_name(binder, dish),
+        portions=dish.portions,
+        per_portion=None if missing else sum(line.cost or 0.0 for line in costed),
+        cap=cap_of(binder, dish),
+        lines=costed,
+        missing=missing,
+        not_counted=tuple(dict.fromkeys(name for line in costed for name in line.not_counted)),
+    )
+
+
+@remembered
+def shoot_costs(binder: Binder, shoot_id: str) -> tuple[DishCost, ...]:
+    """The costs of all dishes of a shoot in running order."""
+    return tuple(dish_cost(binder, dish.id) for dish in binder.dishes.where("shoot", shoot_id))
+
+
+@dataclass(frozen=True)
+class BreakEven:
+    """What a food costs now and what it would have to cost for the dish just to meet its cap, minor units a pack; None: no price would do."""
+
+    food: str
+    name: str
+    pack_label: str
+    price_now: int
+    price_at_cap: float | None
+    cost_in_portion: float
+
+
+@remembered
+def break_even_prices(binder: Binder, dish_id: str) -> tuple[BreakEven, ...]:
+    """For each bought food of a dish with a cap the price at which the dish would just meet it, the costliest food first."""
+    costs = dish_cost(binder, dish_id)
+    if costs.per_portion is None or costs.cap is None:
+        return ()
+    by_food = cost_by_bought_food(binder, dish_id)
+    found = []
+    for food, cost in by_food.items():
+        priced = chosen_pack(binder, food)
+        if isinstance(priced, Missing) or cost <= 0:
+            continue
+        room = costs.cap - (costs.per_portion - cost)
+        at_cap = priced.price * room / cost if room >= 0 else None
+        found.append(BreakEven(food, binder.foods[food].name, priced.pack.label, priced.price, at_cap, cost))
+    return tuple(sorted(found, key=lambda one: (-one.cost_in_portion, one.food)))
+
+
+@remembered
+def cost_by_bought_food(binder: Binder, dish_id: str) -> Mapping[str, float]:
+    """Minor units a portion for each food that is bought for a dish, known costs only."""
+    dish = binder.dishes[dish_id]
+    portions = binder.recipes[dish.recipe].portions
+    gathered: dict[str, float] = {}
+    for use in recipe_uses(binder, dish.recipe) if portions else ():
+        parts = bought_for(binder, use.food)
+        if isinstance(use.purchased, Missing) or isinstance(parts, Missing):
+            continue
+        for bought, grams in parts.items():
+            priced = chosen_pack(binder, bought)
+            if not binder.foods[bought].free and not isinstance(priced, Missing):
+                gathered[bought] = gathered.get(bought, 0.0) + use.purchased * grams * priced.per_gram / (portions or 1)
+    return gathered

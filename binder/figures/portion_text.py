@@ -1,0 +1,107 @@
+"""An amount as it is set out: weight first, then the cook's measure, both to a sensible step."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from binder.figures.missing import Missing
+from binder.figures.weight import grams_of, grams_per_millilitre, unit_of
+from binder.kitchen.amount import Amount
+from binder.kitchen.amount_text import (
+    NumberStyle,
+    amount_text,
+    cooks_measure,
+    grams_text,
+    millilitres_text,
+    plural,
+    sensible_count,
+)
+from binder.kitchen.money import uses_decimal_comma
+from binder.kitchen.units import Dimension, Unit, UnknownUnitError, unit
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.food import Food
+    from binder.kitchen.recipe import Line
+
+
+@dataclass(frozen=True)
+class SetOut:
+    """One line's amount scaled: `grams` (None: cannot be weighed), its weight and its cook's measure as text (either may be empty)."""
+
+    grams: float | None
+    weight: str
+    measure: str
+
+    @property
+    def both(self) -> str:
+        """`180 g · 1½ cups`, or whichever there is."""
+        return " · ".join(text for text in (self.weight, self.measure) if text)
+
+
+def number_style(binder: Binder) -> NumberStyle:
+    """How the binder's locale writes numbers."""
+    return NumberStyle("," if uses_decimal_comma(binder.settings.locale) else ".")
+
+
+def set_out(binder: Binder, line: Line, factor: float) -> SetOut:
+    """A line's amount times `factor`, as it is weighed or measured out."""
+    amount = Amount(line.low, line.high, line.unit).times(factor)
+    if amount.high is None:
+        return SetOut(None, "", _("to taste"))
+    if line.food is None:
+        return _made(binder, amount)
+    food = binder.foods[line.food]
+    grams = grams_of(binder, food, amount.high, line.unit, line.preparation)
+    style = number_style(binder)
+    weight = "" if isinstance(grams, Missing) else _weight_range(amount, grams, style)
+    try:
+        asked = unit_of(binder, food, line.unit)
+    except UnknownUnitError:
+        return SetOut(None, "", amount_text(amount, style))
+    known = None if isinstance(grams, Missing) else grams
+    return SetOut(known, weight, _measure(binder, food, line, asked, amount, known))
+
+
+def _weight_range(amount: Amount, grams: float, style: NumberStyle) -> str:
+    if amount.low is None or not amount.high or amount.low == amount.high:
+        return grams_text(grams, style)
+    return f"{grams_text(grams * amount.low / amount.high, style)} – {grams_text(grams, style)}"
+
+
+def _made(binder: Binder, amount: Amount) -> SetOut:
+    """An amount of another recipe."""
+    style, high = number_style(binder), amount.high or 0.0
+    asked = unit(amount.unit, binder.settings.measures)
+    if asked.dimension is Dimension.WEIGHT:
+        return SetOut(high * asked.factor, grams_text(high * asked.factor, style), "")
+    if asked.dimension is Dimension.VOLUME:
+        return SetOut(None, "", cooks_measure(high * asked.factor, binder.settings.measures, style))
+    key = "portion" if asked.key == "each" else asked.key
+    return SetOut(None, "", pieces_text(Amount(amount.low, amount.high, key), style))
+
+
+def _measure(binder: Binder, food: Food, line: Line, asked: Unit, amount: Amount, grams: float | None) -> str:
+    style, measures = number_style(binder), binder.settings.measures
+    if asked.dimension is Dimension.PIECE or line.unit.startswith("("):
+        return pieces_text(amount, style)
+    if asked.dimension is Dimension.VOLUME:
+        ends = dict.fromkeys(_volume_text(binder, (end or 0.0) * asked.factor) for end in (amount.low, amount.high))
+        return " – ".join(ends)
+    density = grams_per_millilitre(binder, food, None, line.preparation)
+    return cooks_measure(grams / density, measures, style) if density and grams else ""
+
+
+def _volume_text(binder: Binder, millilitres: float) -> str:
+    style = number_style(binder)
+    return cooks_measure(millilitres, binder.settings.measures, style) or millilitres_text(millilitres, style)
+
+
+def pieces_text(amount: Amount, style: NumberStyle) -> str:
+    """A count of pieces to the nearest quarter or third: `2½`, `3 cloves`, `(14 oz) can`."""
+    low, high = (sensible_count(end or 0.0) for end in (amount.low, amount.high))
+    counted = amount_text(Amount(min(low, high), high, ""), style)
+    name = "" if amount.unit in {"", "each"} else plural(amount.unit, high)
+    return f"{counted} {name}".strip()

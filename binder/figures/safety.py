@@ -1,0 +1,106 @@
+"""What keeps people who taste safe: allergens in words, cautions where the hazard is, temperatures to reach."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from binder.figures.form_cost import conversion_to
+from binder.figures.memory import remembered
+from binder.figures.recipe_use import recipe_uses
+from binder.kitchen.recipe import Heat
+from binder.kitchen.reference import Caution, Doneness, allergens, cautions, doneness
+
+if TYPE_CHECKING:
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.food import Food
+    from binder.kitchen.recipe import Step
+
+
+@dataclass(frozen=True)
+class AllergenInDish:
+    """An allergen by the name the binder's scheme has for it, and the foods that carry it."""
+
+    group: str
+    kinds: tuple[str, ...]
+    foods: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class DonenessNeeded:
+    """A food that must be cooked to a temperature, and whether a step says one at least as high."""
+
+    food: str
+    rule: Doneness
+    stated: bool
+
+
+@remembered
+def foods_in_recipe(binder: Binder, recipe_id: str) -> tuple[Food, ...]:
+    """Every food in a recipe, down through the recipes it is made from and the conversions its forms come of."""
+    found: dict[str, Food] = {}
+    for use in recipe_uses(binder, recipe_id):
+        for food_id in _with_what_made_it(binder, use.food):
+            found[food_id] = binder.foods[food_id]
+    return tuple(found.values())
+
+
+def _with_what_made_it(binder: Binder, food_id: str) -> tuple[str, ...]:
+    gathered: dict[str, None] = {}
+    waiting = [food_id]
+    while waiting:
+        key = waiting.pop()
+        if key in gathered:
+            continue
+        gathered[key] = None
+        conversion = conversion_to(binder, key)
+        if conversion is not None:
+            waiting.append(conversion.takes)
+            waiting += [addition.food for addition in binder.additions.where("conversion", conversion.id)]
+    return tuple(gathered)
+
+
+@remembered
+def recipe_allergens(binder: Binder, recipe_id: str) -> tuple[AllergenInDish, ...]:
+    """The allergens of a recipe under the binder's scheme, with the foods that carry each."""
+    kinds: dict[str, dict[str, None]] = {}
+    carriers: dict[str, dict[str, None]] = {}
+    for food in foods_in_recipe(binder, recipe_id):
+        for code in food.allergens:
+            known = allergens().get(code)
+            group = known.group(binder.settings.allergens) if known else code
+            if group:
+                kinds.setdefault(group, {})[known.name if known else code] = None
+                carriers.setdefault(group, {})[food.name] = None
+    return tuple(AllergenInDish(group, tuple(kinds[group]), tuple(carriers[group])) for group in sorted(kinds))
+
+
+def step_cautions(step: Step) -> tuple[Caution, ...]:
+    """The usual cautions for the hazards a step names, those the reference knows."""
+    return tuple(cautions()[hazard] for hazard in step.hazards if hazard in cautions())
+
+
+@remembered
+def doneness_needed(binder: Binder, recipe_id: str) -> tuple[DonenessNeeded, ...]:
+    """The foods of a recipe that must be cooked to a temperature, each with its rule and whether a step states it."""
+    reached = max(
+        (
+            step.celsius
+            for step in _steps_within(binder, recipe_id)
+            if step.heat is Heat.CORE and step.celsius is not None
+        ),
+        default=None,
+    )
+    needed = []
+    for food in foods_in_recipe(binder, recipe_id):
+        rule = doneness(binder.settings.safety, food.doneness) if food.doneness else None
+        if rule is not None:
+            stated = rule.celsius is None or (reached is not None and reached >= rule.celsius)
+            needed.append(DonenessNeeded(food.name, rule, stated))
+    return tuple(needed)
+
+
+def _steps_within(binder: Binder, recipe_id: str) -> list[Step]:
+    steps = list(binder.steps.where("recipe", recipe_id))
+    inner = dict.fromkeys(line.made for step in steps for line in binder.lines.where("step", step.id) if line.made)
+    return steps + [step for made in inner for step in _steps_within(binder, made)]

@@ -1,0 +1,31 @@
+"""Spend against the budget."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from binder.figures.shopping import shopping_list
+
+if TYPE_CHECKING:
+    from binder.kitchen.binder import Binder
+
+
+@dataclass(frozen=True)
+class Spend:
+    """Whole packs at the till and the budget, minor currency units; None where not known."""
+
+    till: int | None
+    known: int
+    budget: int | None
+
+    @property
+    def room(self) -> int | None:
+        """Budget less spend."""
+        return None if self.till is None or self.budget is None else self.budget - self.till
+
+
+def shoot_spend(binder: Binder, shoot_id: str) -> Spend:
+    """What a shoot's shopping costs against its budget."""
+    bought = shopping_list(binder, shoot_id)
+    return Spend(bought.spend, bought.known_spend, binder.shoots[shoot_id].budget)

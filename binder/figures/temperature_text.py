@@ -1,0 +1,33 @@
+"""Temperatures as the binder's measures write them: Fahrenheit first in US customary measures, Celsius first elsewhere."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from binder.kitchen.settings import Measures
+
+if TYPE_CHECKING:
+    from binder.kitchen.binder import Binder
+
+
+def fahrenheit(celsius: float) -> float:
+    """Degrees Fahrenheit, exactly: C x 9/5 + 32."""
+    return celsius * 9 / 5 + 32
+
+
+def temperature_text(binder: Binder, celsius: float) -> str:
+    """A temperature in both scales, whole degrees, the binder's own first."""
+    both = f"{_whole(celsius)} °C", f"{_whole(fahrenheit(celsius))} °F"
+    return f"{both[1]} / {both[0]}" if binder.settings.measures is Measures.US_CUSTOMARY else f"{both[0]} / {both[1]}"
+
+
+def temperature_short(binder: Binder, celsius: float) -> str:
+    """A temperature in the binder's own scale only."""
+    if binder.settings.measures is Measures.US_CUSTOMARY:
+        return f"{_whole(fahrenheit(celsius))} °F"
+    return f"{_whole(celsius)} °C"
+
+
+def _whole(degrees: float) -> str:
+    return str(math.floor(degrees + 0.5)).replace("-", "−")

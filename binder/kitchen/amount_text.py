@@ -1,0 +1,153 @@
+"""Amounts written as a cook would: `1½ cups`, `2–3 cloves`, `250 g`."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from binder.kitchen.amount import Amount
+from binder.kitchen.number import in_decimals, in_fractions
+from binder.kitchen.settings import Measures
+from binder.kitchen.units import Dimension, Unit, unit
+
+_WEIGHTS = {"g", "kg", "mg", "ml", "cl", "dl", "l"}
+_SHORT = {"oz", "lb", "tbsp", "tsp", "fl oz", *_WEIGHTS}
+"""Units written the same for one and for many."""
+
+_IRREGULAR = {
+    "loaf": "loaves",
+    "leaf": "leaves",
+    "pinch": "pinches",
+    "dash": "dashes",
+    "bunch": "bunches",
+    "box": "boxes",
+    "batch": "batches",
+}
+_UNCOUNTED = {"each", "small", "medium", "large"}
+
+
+@dataclass(frozen=True)
+class NumberStyle:
+    """How the binder's locale writes numbers."""
+
+    decimal_mark: str = "."
+
+
+def plural(unit_key: str, count: float) -> str:
+    """The unit's name for a count: `cup` up to one, `cups` above."""
+    if unit_key.startswith("("):
+        size, _bracket, word = unit_key.partition(") ")
+        return f"{size}) {plural(word, count)}"
+    if count <= 1 or unit_key in _SHORT or unit_key in _UNCOUNTED:
+        return unit_key
+    return _IRREGULAR.get(unit_key, unit_key if unit_key.endswith("s") else f"{unit_key}s")
+
+
+def amount_text(amount: Amount, style: NumberStyle | None = None) -> str:
+    """An amount exactly as it stands, in the unit it was given in; empty for one to taste."""
+    style = style or NumberStyle()
+    if amount.low is None or amount.high is None:
+        return ""
+    name = "" if amount.unit in {"", "each"} else plural(amount.unit, amount.high)
+    low, high = (_number(end, amount.unit, style) for end in (amount.low, amount.high))
+    digits = low if low == high else f"{low}–{high}"
+    return f"{digits} {name}".strip()
+
+
+def _number(value: float, unit_key: str, style: NumberStyle) -> str:
+    fractions = None if unit_key in _WEIGHTS else in_fractions(value)
+    return fractions or in_decimals(value, digits=_digits(value), decimal_mark=style.decimal_mark)
+
+
+def _digits(value: float) -> int:
+    """As many decimals as leave three figures that count."""
+    return 0 if value >= 1000 else max(0, min(6, 3 - math.floor(math.log10(value)) - 1)) if value > 0 else 0  # noqa: PLR2004
+
+
+def sensible_grams(grams: float) -> float:
+    """Grams to a step a kitchen scale and a cook can follow: 0.1 g below 2, 0.5 to 20, 1 to 250, 5 to 1000, 10 above.
+
+    Common practice, no source.
+    """
+    steps = ((2, 0.1), (20, 0.5), (250, 1), (1000, 5), (10_000, 10))
+    step = next((step for limit, step in steps if grams < limit), 100)
+    return max(math.floor(grams / step + 0.5 + 1e-9) * step, step if grams > 0 else 0)
+
+
+def grams_text(grams: float, style: NumberStyle | None = None) -> str:
+    """A weight as a cook weighs it: `250 g`, `1.25 kg`, `0.5 g`."""
+    return _metric_text(grams, "g", "kg", style or NumberStyle())
+
+
+def millilitres_text(millilitres: float, style: NumberStyle | None = None) -> str:
+    """A volume in metric: `80 ml`, `1.25 l`."""
+    return _metric_text(millilitres, "ml", "l", style or NumberStyle())
+
+
+def _metric_text(value: float, small: str, large: str, style: NumberStyle) -> str:
+    rounded = sensible_grams(value)
+    if rounded >= 1000:  # noqa: PLR2004
+        return f"{in_decimals(rounded / 1000, digits=2, decimal_mark=style.decimal_mark)} {large}"
+    return f"{in_decimals(rounded, digits=1, decimal_mark=style.decimal_mark)} {small}"
+
+
+_LADDERS = {
+    Measures.US_CUSTOMARY: (("gallon", 1.0), ("quart", 2.0), ("cup", 0.25), ("tbsp", 1.0), ("tsp", 0.125)),
+    Measures.IMPERIAL: (("pint", 0.5), ("fl oz", 2.0), ("tbsp", 1.0), ("tsp", 0.125)),
+    Measures.METRIC: (("l", 1.0), ("ml", 50.0), ("tbsp", 1.0), ("tsp", 0.125)),
+}
+"""For each system the units a cook reaches for, each from so many of it upward. Common practice, no source."""
+
+
+def cooks_measure(millilitres: float, measures: Measures, style: NumberStyle | None = None) -> str:
+    """A volume in the measures of a kitchen drawer, to the quarter of a spoon or cup: `2 cups + 3 tbsp`, `¾ tsp`."""
+    style = style or NumberStyle()
+    for key, least in _LADDERS[measures]:
+        one = unit(key, measures)
+        if millilitres >= least * one.factor * 0.97:
+            return _in_unit(millilitres, one, measures, style)
+    return "" if millilitres <= 0 else amount_text(Amount(1.0, 1.0, "pinch"), style)
+
+
+def _in_unit(millilitres: float, one: Unit, measures: Measures, style: NumberStyle) -> str:
+    if one.key in _WEIGHTS:
+        return millilitres_text(millilitres, style)
+    count = _nearest_fraction(millilitres / one.factor)
+    left = millilitres - math.floor(millilitres / one.factor) * one.factor
+    close = abs(count * one.factor - millilitres) <= 0.03 * millilitres
+    if close or one.key in {"tsp", "tbsp"}:
+        return amount_text(Amount(count, count, one.key), style)
+    whole = math.floor(millilitres / one.factor)
+    first = amount_text(Amount(float(whole), float(whole), one.key), style)
+    return (
+        f"{first} + {cooks_measure(left, measures, style)}"
+        if whole
+        else cooks_measure_below(left, one, measures, style)
+    )
+
+
+def cooks_measure_below(millilitres: float, above: Unit, measures: Measures, style: NumberStyle) -> str:
+    """The volume in the measures smaller than `above`."""
+    smaller = [key for key, _least in _LADDERS[measures] if unit(key, measures).factor < above.factor]
+    one = unit(smaller[0], measures)
+    return _in_unit(millilitres, one, measures, style)
+
+
+def _nearest_fraction(value: float) -> float:
+    """The nearest of whole, quarter, third, half, two thirds, three quarters (eighths below one half)."""
+    whole = math.floor(value)
+    parts = (
+        (0, 1 / 8, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1) if whole == 0 else (0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1)
+    )
+    return whole + min(parts, key=lambda part: abs(value - whole - part))
+
+
+def sensible_count(count: float) -> float:
+    """A count of pieces to the nearest cook's fraction, to whole ones from ten up; never none where there was some."""
+    nearest = round(count) if count >= 10 else _nearest_fraction(count)  # noqa: PLR2004
+    return float(nearest or (1 / 8 if count > 0 else 0.0))
+
+
+def is_weight_or_volume(key: str, measures: Measures) -> bool:
+    """Whether a known unit can be weighed or poured."""
+    return unit(key, measures).dimension is not Dimension.PIECE

@@ -1,0 +1,138 @@
+"""Money: minor currency units inside, the locale's own writing outside. The one place that formats money."""
+
+from __future__ import annotations
+
+import functools
+import math
+import re
+from decimal import ROUND_HALF_UP, Decimal
+
+from binder.kitchen.errors import BinderError
+from binder.kitchen.wording import _
+
+LARGEST_PRICE = 10**13
+"""Minor units; beyond it a price is a slip of the keyboard."""
+
+
+class UnreadablePriceError(BinderError):
+    """Text that is no price."""
+
+    def __init__(self, text: str, why: str) -> None:
+        super().__init__(_("“{text}” is not a price: {why}").format(text=text[:60], why=why))
+
+
+class UnknownCurrencyError(BinderError):
+    """A currency code that ISO 4217 (as Babel's CLDR data has it) does not list."""
+
+    def __init__(self, code: str) -> None:
+        super().__init__(
+            _("“{code}” is not a currency. Use a code of ISO 4217, such as USD or EUR.").format(code=code[:20])
+        )
+
+
+@functools.cache
+def minor_digits(currency: str) -> int:
+    """Decimals of a currency: 2 for USD, 0 for JPY, 3 for KWD (ISO 4217, from Babel's CLDR data)."""
+    from babel.core import get_global
+    from babel.numbers import get_currency_precision
+
+    if currency not in get_global("all_currencies"):
+        raise UnknownCurrencyError(currency)
+    return int(get_currency_precision(currency))
+
+
+@functools.cache
+def _marks(locale: str) -> tuple[str, str]:
+    """The decimal and the grouping mark of a locale; a point and a comma where it is not known."""
+    from babel.core import UnknownLocaleError
+    from babel.numbers import get_decimal_symbol, get_group_symbol
+
+    try:
+        return get_decimal_symbol(locale), get_group_symbol(locale)
+    except (UnknownLocaleError, ValueError):
+        return ".", ","
+
+
+def uses_decimal_comma(locale: str) -> bool:
+    """Whether the locale writes 0,5 for a half."""
+    return _marks(locale)[0] == ","
+
+
+def money_text(minor: float, currency: str, locale: str, *, digits: int | None = None) -> str:
+    """An amount of minor units as the locale writes money, halves rounded up; `digits` decimals instead of the currency's own."""
+    from babel.core import Locale, UnknownLocaleError
+    from babel.numbers import format_currency
+
+    places = minor_digits(currency)
+    shown = places if digits is None else digits
+    amount = (Decimal(repr(float(minor))) / 10**places).quantize(Decimal(1).scaleb(-shown), ROUND_HALF_UP)
+    try:
+        known = Locale.parse(locale)
+    except (UnknownLocaleError, ValueError):
+        known = Locale("en", "US")
+    return format_currency(amount, currency, format=_pattern(known, shown), locale=known, currency_digits=False)
+
+
+@functools.cache
+def _pattern(locale: object, digits: int) -> str:
+    """The locale's currency pattern with that many decimals."""
+    pattern: str = locale.currency_formats["standard"].pattern  # type: ignore[attr-defined]
+    return re.sub(r"0(?:\.0+)?", "0" + ("." + "0" * digits if digits else ""), pattern)
+
+
+def honest_digits(minor: float, against: float, currency: str) -> int:
+    """Decimals that keep a figure on its own side of what it is compared with: 1.752 beside 1.75 is not shown as 1.75."""
+    places = minor_digits(currency)
+    if math.isclose(minor, against, rel_tol=1e-9, abs_tol=1e-9):
+        return places
+    for digits in range(places, places + 5):
+        step = 10.0 ** (places - digits)
+        if math.floor(minor / step + 0.5 + 1e-9) * step != math.floor(against / step + 0.5 + 1e-9) * step:
+            return digits
+    return places + 4
+
+
+def parse_money(text: str, currency: str, locale: str) -> int:
+    """Minor units of a price as people type it: `$3.49`, `3,49 €`, `1.234,50`, `1'234.50`. Raises UnreadablePriceError."""
+    plain = _without_currency(text, currency)
+    if not re.fullmatch(r"[\d.,'’   ]*\d[\d.,'’   ]*", plain) or not plain.isprintable():
+        raise UnreadablePriceError(text, _("write a number such as 3.49."))
+    value = Decimal(_plain_decimal(plain, locale, text))
+    minor = (
+        value.scaleb(minor_digits(currency)).quantize(Decimal(1), ROUND_HALF_UP)
+        if value < LARGEST_PRICE
+        else Decimal(LARGEST_PRICE)
+    )
+    if minor >= LARGEST_PRICE:
+        raise UnreadablePriceError(text, _("it is more than anything costs. Write a smaller one."))
+    return int(minor)
+
+
+def _without_currency(text: str, currency: str) -> str:
+    from babel.numbers import get_currency_symbol
+
+    plain = text.strip()
+    for mark in (currency, get_currency_symbol(currency, locale="en_US"), "$", "€", "£"):
+        if mark in {currency, get_currency_symbol(currency, locale="en_US")} or mark == get_currency_symbol(
+            currency, locale="en"
+        ):
+            plain = plain.removeprefix(mark).removesuffix(mark).strip()
+    if plain.startswith(("-", "−")):
+        raise UnreadablePriceError(text, _("a price is not below zero."))
+    return plain
+
+
+def _plain_decimal(plain: str, locale: str, text: str) -> str:
+    """`plain` with a point for its decimal mark and no grouping."""
+    bare = re.sub(r"['’   ]", "", plain)
+    last = max(bare.rfind("."), bare.rfind(","))
+    if last < 0:
+        return bare
+    mark, rest = bare[last], bare[last + 1 :]
+    both = "." in bare and "," in bare
+    decimal_mark = _marks(locale)[0]
+    grouping = bare.count(mark) > 1 or (not both and mark != decimal_mark and len(rest) == 3)  # noqa: PLR2004
+    whole = re.sub(r"[.,]", "", bare[:last])
+    if both and bare.count(mark) > 1:
+        raise UnreadablePriceError(text, _("its points and commas cannot be told apart."))
+    return whole + rest if grouping else f"{whole or '0'}.{rest or '0'}"

@@ -1,0 +1,66 @@
+"""A shoot: one base ingredient, dishes in running order, and each dish built more than once for the camera."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, time
+from enum import StrEnum
+from typing import Annotated
+
+from binder.kitchen.record import Record
+from binder.kitchen.shapes import Count, Key, LongText, Minor, Minutes, Name, Position, Positive, Reference, ShortText
+
+
+class BuildKind(StrEnum):
+    """What a build is for."""
+
+    HERO = "hero"
+    SWAP_OUT = "swap-out"
+    SPARE = "spare"
+    TASTING = "tasting"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Shoot(Record):
+    """One shooting day of one episode. `base_amount` in `base_unit` is how much of the base ingredient there is.
+
+    `cap` is the cost cap a portion in minor currency units, for every dish without its own; `budget` is for the whole shoot.
+    """
+
+    name: Name
+    on: date | None = None
+    call: time | None = None
+    zone: ShortText = ""
+    base: Annotated[Key, Reference("foods")] | None = None
+    base_amount: Count = 0.0
+    base_unit: ShortText = "g"
+    cap: Minor | None = None
+    budget: Minor | None = None
+    wait_limit: Minutes = 4.0
+    notes: LongText = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Dish(Record):
+    """A recipe's place in a shoot. Its running number is its position plus one; `cap` is minor currency units a portion."""
+
+    shoot: Annotated[Key, Reference("shoots", owner=True)]
+    position: Position = 0
+    recipe: Annotated[Key, Reference("recipes")]
+    name: ShortText = ""
+    portions: Positive
+    cap: Minor | None = None
+    camera_minutes: Minutes | None = None
+    notes: LongText = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Build(Record):
+    """One making of a dish. It goes up to and with the step `up_to` (None: to the end); `portions` None: the dish's own."""
+
+    dish: Annotated[Key, Reference("dishes", owner=True)]
+    position: Position = 0
+    kind: BuildKind = BuildKind.HERO
+    up_to: Annotated[Key, Reference("steps")] | None = None
+    portions: Positive | None = None
+    waits: ShortText = ""

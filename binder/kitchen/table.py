@@ -1,0 +1,68 @@
+"""One table of a binder: an immutable mapping from id to record, with the groupings it has been asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Generic, TypeVar
+
+from binder.kitchen.record import Record
+
+R = TypeVar("R", bound=Record)
+
+
+class Table(Mapping[str, R], Generic[R]):
+    """Records by id. `where(field, value)` gives those of one owner in their order; groupings are made once a table."""
+
+    __slots__ = ("_groups", "_records")
+
+    def __init__(self, records: Iterable[R] = ()) -> None:
+        self._records: dict[str, R] = {record.id: record for record in records}
+        self._groups: dict[str, dict[object, tuple[R, ...]]] = {}
+
+    def __getitem__(self, key: str) -> R:
+        return self._records[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._records)
+
+    def __len__(self) -> int:
+        return len(self._records)
+
+    def __contains__(self, key: object) -> bool:
+        return key in self._records
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Table) and self._records == other._records
+
+    def __hash__(self) -> int:
+        return id(self)
+
+    def with_changes(self, changes: Iterable[tuple[str, R | None]]) -> Table[R]:
+        """A table with each record put in place, or taken out where it is None."""
+        changed: Table[R] = Table()
+        changed._records = dict(self._records)
+        for key, record in changes:
+            if record is None:
+                changed._records.pop(key, None)
+            else:
+                changed._records[key] = record
+        return changed
+
+    def where(self, field: str, value: object) -> tuple[R, ...]:
+        """The records whose `field` is `value`, by position where they have one, then by id."""
+        groups = self._groups.get(field)
+        if groups is None:
+            groups = self._groups[field] = _grouped(self._records.values(), field)
+        return groups.get(value, ())
+
+
+def _grouped(records: Iterable[R], field: str) -> dict[object, tuple[R, ...]]:
+    gathered: dict[object, list[R]] = {}
+    for record in records:
+        gathered.setdefault(getattr(record, field), []).append(record)
+    return {value: tuple(sorted(group, key=in_order)) for value, group in gathered.items()}
+
+
+def in_order(record: Record) -> tuple[int, str]:
+    """The order of siblings: by position where they have one, then by id."""
+    return (getattr(record, "position", 0), record.id)

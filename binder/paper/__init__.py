@@ -1,0 +1,1 @@
+"""What is printed: the ReportLab documents of the print set."""

@@ -1,0 +1,1 @@
+"""Where a binder lives: the binder file, its journal and its migrations."""
