@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from binder.kitchen.record import Record
-    from binder.kitchen.table import Table
 
 
 class ConflictError(BinderError):
@@ -89,13 +88,13 @@ def joined(label: str, changes: Iterable[Change]) -> Change:
 
 def apply(binder: Binder, change: Change) -> Binder:
     """The next binder. Raises ConflictError, or BrokenReferenceError and its kin where the result would not hang together."""
-    tables: dict[str, Table[Record]] = {}
+    pending: dict[str, dict[str, Record | None]] = {}
     for edit in change.edits:
-        table = tables.get(edit.table) or binder.table(edit.table)
-        found = table.get(edit.id)
+        done = pending.setdefault(edit.table, {})
+        found = done[edit.id] if edit.id in done else binder.find(edit.table, edit.id)
         if found not in (edit.before, edit.after):
             raise ConflictError(label=change.label, found=found, expected=edit.before)
-        tables[edit.table] = table.with_changes([(edit.id, edit.after)])
-    result = binder.with_tables(tables)
+        done[edit.id] = edit.after
+    result = binder.with_tables({name: binder.table(name).with_changes(done.items()) for name, done in pending.items()})
     require_whole(result, change.edits)
     return result

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Protocol
 
 from binder.kitchen.binder import RECORD_TYPES, TABLE_OF, Binder
 from binder.kitchen.errors import BinderError
-from binder.kitchen.recipe import Line
+from binder.kitchen.recipe import Line, Step
 from binder.kitchen.record import Record, fields_of
 from binder.kitchen.settings import SETTINGS_ID
 from binder.kitchen.shapes import Reference
@@ -65,6 +65,7 @@ class UnclearLineError(BinderError):
     """A line that is neither of a food nor of a recipe, or of both, or whose amounts make no range."""
 
     def __init__(self, line: Line, why: str) -> None:
+        self.line, self.why = line, why
         super().__init__(_("{record}: {why}").format(record=line.called, why=why))
 
 
@@ -100,7 +101,7 @@ def require_whole(binder: Binder, edits: Iterable[_Edit]) -> None:
             _require_unused(binder, edit.before)
         else:
             _require_references(binder, edit.after)
-            recipes_touched = recipes_touched or isinstance(edit.after, Line)
+            recipes_touched = recipes_touched or isinstance(edit.after, Line | Step)
     if SETTINGS_ID not in binder.table("settings") or len(binder.table("settings")) != 1:
         raise BinderError(_("A binder has one record of settings. Put it back."))
     if recipes_touched:
