@@ -94,8 +94,8 @@ def honest_digits(minor: float, against: float, currency: str) -> int:
 
 def parse_money(text: str, currency: str, locale: str) -> int:
     """Minor units of a price as people type it: `$3.49`, `3,49 €`, `1.234,50`, `1'234.50`. Raises UnreadablePriceError."""
-    plain = _without_currency(text, currency)
-    if not re.fullmatch(r"[\d.,'’   ]*\d[\d.,'’   ]*", plain) or not plain.isprintable():
+    plain = _without_currency(text, currency, locale)
+    if not re.fullmatch(r"[0-9.,'’ \u00a0\u202f]*[0-9][0-9.,'’ \u00a0\u202f]*", plain):
         raise UnreadablePriceError(text, _("write a number such as 3.49."))
     value = Decimal(_plain_decimal(plain, locale, text))
     minor = (
@@ -108,23 +108,34 @@ def parse_money(text: str, currency: str, locale: str) -> int:
     return int(minor)
 
 
-def _without_currency(text: str, currency: str) -> str:
-    from babel.numbers import get_currency_symbol
-
+def _without_currency(text: str, currency: str, locale: str) -> str:
     plain = text.strip()
-    for mark in (currency, get_currency_symbol(currency, locale="en_US"), "$", "€", "£"):
-        if mark in {currency, get_currency_symbol(currency, locale="en_US")} or mark == get_currency_symbol(
-            currency, locale="en"
-        ):
-            plain = plain.removeprefix(mark).removesuffix(mark).strip()
+    for mark in _currency_marks(currency, locale):
+        plain = plain.removeprefix(mark).removesuffix(mark).strip()
     if plain.startswith(("-", "−")):
         raise UnreadablePriceError(text, _("a price is not below zero."))
     return plain
 
 
+@functools.cache
+def _currency_marks(currency: str, locale: str) -> tuple[str, ...]:
+    """The code and the signs of a currency, as the locale and as its own countries write it."""
+    from babel.core import UnknownLocaleError
+    from babel.numbers import get_currency_symbol
+
+    marks = {currency: None}
+    for where in (locale, "en_US", "en_CA"):
+        try:
+            sign = get_currency_symbol(currency, locale=where)
+        except (UnknownLocaleError, ValueError):
+            continue
+        marks |= {sign: None, "$": None} if sign.endswith("$") else {sign: None}
+    return tuple(sorted(marks, key=len, reverse=True))
+
+
 def _plain_decimal(plain: str, locale: str, text: str) -> str:
     """`plain` with a point for its decimal mark and no grouping."""
-    bare = re.sub(r"['’   ]", "", plain)
+    bare = re.sub(r"['’ \u00a0\u202f]", "", plain)
     last = max(bare.rfind("."), bare.rfind(","))
     if last < 0:
         return bare

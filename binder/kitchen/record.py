@@ -77,8 +77,8 @@ def _described(name: str, hint: Any, default: object) -> Field:  # noqa: ANN401 
     for _layer in range(4):
         origin = get_origin(kind)
         if origin is Annotated:
-            kind, found, *_others = get_args(kind)
-            shape = found
+            kind, *shapes = get_args(kind)
+            shape = shape or shapes[-1]  # the shape said last is the nearest to the field
         elif origin in (Union, types.UnionType):
             optional = True
             (kind,) = [part for part in get_args(kind) if part is not type(None)]

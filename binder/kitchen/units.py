@@ -161,11 +161,11 @@ def _canonical_container(size: str, unit: str, word: str) -> str | None:
 
 @functools.lru_cache(maxsize=4096)
 def unit(text: str, measures: Measures, *, pieces: frozenset[str] = frozenset()) -> Unit:
-    """The unit `text` means in a system of measures. `pieces` are words of the food's own (`knob`, `nest`).
+    """The unit `text` means in a system of measures; nothing means a plain count. `pieces` are words of the food's own (`knob`, `nest`).
 
     Raises UnknownUnitError with the three nearest names.
     """
-    key = canonical_unit(text)
+    key = canonical_unit(text) if text.strip() else "each"
     if key is None:
         folded = _singular(text.strip().casefold(), pieces)
         if folded not in pieces:
@@ -182,8 +182,8 @@ def _singular(word: str, pieces: frozenset[str]) -> str:
 
 
 def _plain(key: str, measures: Measures) -> Unit:
-    if key in _PIECES or not key:
-        return Unit(key or "each", Dimension.PIECE, 1.0)
+    if key in _PIECES:
+        return Unit(key, Dimension.PIECE, 1.0)
     absolute = f"{_PREFIX[measures]} {key}" if key in _SYSTEM_UNITS else key
     dimension, factor, _source = unit_values()[absolute]
     return Unit(key, dimension, factor)
