@@ -11,7 +11,7 @@ from binder.figures.demand import build_batches, builds_of, reaches
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
 from binder.figures.portion_text import SetOut, set_out
-from binder.figures.recipe_use import batches, batches_for
+from binder.figures.recipe_use import batches
 from binder.kitchen.edits.recipes import line_name
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.wording import _
@@ -151,8 +151,3 @@ def _gather(
                 before = wanted.pop(line.made, 0.0)
                 wanted[line.made] = before + inner * factor
                 _gather(binder, line.made, inner * factor, wanted, lambda _line: True)
-
-
-def scale_factor(binder: Binder, recipe_id: str, *, count: float, unit: str = "portion") -> float | Missing:
-    """What to multiply a recipe by to get `count` portions, or a target weight or volume of it."""
-    return batches_for(binder, binder.recipes[recipe_id], count, unit)

@@ -1,0 +1,78 @@
+"""The checks tell the truth, the gravest first."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from binder.figures.checks import Severity, failed, shoot_checks
+from binder.kitchen.food import Food
+from binder.kitchen.recipe import Line
+from binder.kitchen.record import Record
+from tests.kitchen_binder import small_binder
+
+
+def kinds(*others: Record) -> dict[str, Severity]:
+    return {check.kind: check.severity for check in shoot_checks(small_binder(*others), "day")}
+
+
+def test_a_shoot_that_is_well_has_only_notes() -> None:
+    found = kinds()
+    assert set(found) == {"not counted", "allergens"}
+    assert not failed(shoot_checks(small_binder(), "day"))
+
+
+def test_over_cap_stops_and_says_what_it_is_mostly() -> None:
+    small = small_binder()
+    checks = shoot_checks(small_binder(replace(small.dishes["dish-spread"], cap=50)), "day")
+    assert checks[0].kind == "over cap"
+    assert failed(checks)
+    assert "1 Bean spread is over its cap" in checks[0].says
+    assert "the cap is $0.50" in checks[0].says
+    assert checks[0].place.id == "dish-spread"
+
+
+def test_a_missing_price_is_named_where_it_is_mended() -> None:
+    sumac = Food(id="sumac", name="sumac"), Line(id="x", step="spread/2", food="sumac", low=1, high=1, unit="g")
+    checks = shoot_checks(small_binder(*sumac), "day")
+    price = next(check for check in checks if check.kind == "price missing")
+    assert (price.place.table, price.place.id, price.severity) == ("foods", "sumac", Severity.STOP)
+    assert any(check.kind == "cost not known" and "sumac" in check.says for check in checks)
+
+
+def test_what_cannot_be_converted_is_named() -> None:
+    line = Line(id="x", step="spread/2", food="tahini", low=1, high=1, unit="bunch")
+    assert kinds(line)["cannot convert"] is Severity.STOP
+
+
+def test_too_little_base_stops() -> None:
+    shoot = replace(small_binder().shoots["day"], base_amount=300, base_unit="g")
+    assert kinds(shoot)["short of base"] is Severity.STOP
+
+
+def test_too_small_a_budget_warns() -> None:
+    assert kinds(replace(small_binder().shoots["day"], budget=100))["over budget"] is Severity.WARN
+
+
+def test_poultry_without_a_core_temperature_warns_with_source_and_deference() -> None:
+    chicken = Food(id="chicken", name="chicken thigh", doneness="poultry"), Line(
+        id="c", step="bread/1", food="chicken", low=1, high=1, unit="g"
+    )
+    says = next(c.says for c in shoot_checks(small_binder(*chicken), "day") if c.kind == "temperature not stated")
+    assert "165 °F" in says
+    assert "USDA FSIS" in says
+    assert says.endswith("Follow your local food code and your own food-safety lead.")
+
+
+def test_no_base_no_dishes_and_no_builds_each_say_what_to_add() -> None:
+    small = small_binder()
+    assert "no base" in kinds(replace(small.shoots["day"], base=None))
+    alone = replace(small.shoots["day"], id="empty", name="empty")
+    assert "no dishes" in {check.kind for check in shoot_checks(small_binder(alone), "empty")}
+    extra = replace(small.dishes["dish-bread"], id="bare", position=2)
+    assert "no build" in kinds(extra)
+
+
+def test_the_gravest_come_first() -> None:
+    shoot = replace(small_binder().shoots["day"], budget=100, cap=1)
+    order = [check.severity for check in shoot_checks(small_binder(shoot), "day")]
+    assert order == sorted(order, key=list(Severity).index)
