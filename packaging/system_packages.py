@@ -114,8 +114,12 @@ def _install(packages: tuple[str, ...]) -> None:
     print(f"Installing system packages: {' '.join(packages)}", flush=True)
     silent = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     for command in (
-        ["apt-get", "update", "--quiet=2"],
-        ["apt-get", "install", "--yes", "--quiet=2", "--no-install-recommends", *packages],
+        ["apt-get", "update"],
+        ["apt-get", "install", "--yes", "--no-install-recommends", *packages],
     ):
-        if subprocess.run(command, env=silent, check=False, stdin=subprocess.DEVNULL).returncode != 0:
+        finished = subprocess.run(
+            command, env=silent, check=False, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.STDOUT
+        )
+        if finished.returncode != 0:
+            print(finished.stdout.decode(errors="replace"), file=sys.stderr)
             raise PackagesRefusedError(packages)

@@ -70,11 +70,14 @@ def test_root_hears_of_libraries_that_are_missing_even_then(bare: ModuleType, mo
         bare.see_to_system_packages(["libGL.so.1"])
 
 
-def test_root_is_told_the_line_if_apt_get_fails(bare: ModuleType, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_root_is_told_the_line_and_what_apt_get_said_if_it_fails(
+    bare: ModuleType, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     ran = _as_root(bare, monkeypatch, code=100)
     with pytest.raises(bare.PackagesRefusedError, match="install --yes libgl1"):
         bare.see_to_system_packages(["libGL.so.1"])
     assert len(ran) == 1
+    assert "no room left" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize("platform", ["darwin", "win32"])
@@ -110,9 +113,9 @@ def test_debian_and_what_is_built_on_it_are_told_from_other_systems(
 def _as_root(module: ModuleType, monkeypatch: pytest.MonkeyPatch, *, code: int) -> list[list[str]]:
     ran: list[list[str]] = []
 
-    def run(command: list[str], **_: object) -> subprocess.CompletedProcess[str]:
+    def run(command: list[str], **_: object) -> subprocess.CompletedProcess[bytes]:
         ran.append(command)
-        return subprocess.CompletedProcess(command, code)
+        return subprocess.CompletedProcess(command, code, stdout=b"no room left")
 
     monkeypatch.setattr(module.os, "geteuid", lambda: 0, raising=False)
     monkeypatch.setattr(module.subprocess, "run", run)
