@@ -1,0 +1,24 @@
+from __future__ import annotations
+
+from datetime import date, time
+
+import pytest
+
+from binder.figures.date_text import date_text, time_text
+from binder.kitchen.settings import SETTINGS_ID, Settings
+from tests.kitchen_binder import small_binder
+
+
+@pytest.mark.parametrize(
+    ("locale", "shown"),
+    [("en_US", "Dec 3, 2026"), ("en_GB", "3 Dec 2026"), ("fr_FR", "3 déc. 2026"), ("xx_none", "Dec 3, 2026")],
+)
+def test_a_day_has_its_month_in_words(locale: str, shown: str) -> None:
+    binder = small_binder(Settings(id=SETTINGS_ID, name="Bean day", locale=locale))
+    assert date_text(binder, date(2026, 12, 3)) == shown
+
+
+def test_a_time_of_day_is_as_the_locale_has_it() -> None:
+    binder = small_binder(Settings(id=SETTINGS_ID, name="Bean day", locale="de_DE"))
+    assert time_text(binder, time(8, 5)) == "08:05"
+    assert " ".join(time_text(small_binder(), time(8, 5)).split()) == "8:05 AM"
