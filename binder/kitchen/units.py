@@ -1,4 +1,4 @@
-"""Units a cook writes: what dimension each has and how many grams or millilitres it is. The one place that converts units.
+"""Units a cook writes: the dimension of each, and its grams or millilitres. The one place that converts units.
 
 Values and their sources stand in `resources/reference/units.csv`. A bare `cup`, `pint` or `tbsp` means the binder's own
 system of measures; `us cup` or `imperial pint` says which.
@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from binder.kitchen.errors import BinderError
+from binder.kitchen.number import UnreadableNumberError, parse_number
 from binder.kitchen.paths import reference_folder
 from binder.kitchen.settings import Measures
 from binder.kitchen.wording import _, listed
@@ -137,7 +138,7 @@ def unit_values() -> dict[str, tuple[Dimension, float, str]]:
 
 
 def canonical_unit(text: str) -> str | None:
-    """The key a cook's spelling stands for (`Tbsp.` is `tbsp`), a container's kept as `(14 oz) can`; None where unknown."""
+    """The key of a cook's spelling (`Tbsp.` is `tbsp`), a container's kept as `(14 oz) can`; None where unknown."""
     plain = " ".join(text.strip().split())
     if plain.rstrip(".") in _CASED:
         return _CASED[plain.rstrip(".")]
@@ -156,14 +157,22 @@ def _with_system(folded: str) -> str | None:
 
 def _canonical_container(size: str, unit: str, word: str) -> str | None:
     inner, outer = canonical_unit(unit), canonical_unit(word)
-    return f"({size.strip()} {inner}) {outer}" if inner and outer else None
+    return f"({size.strip()} {inner}) {outer}" if inner and outer and _held(size) > 0 else None
+
+
+def _held(size: str) -> float:
+    """How many of its inner unit a container holds; 0 where that is no number, so that no unit is ever of no size."""
+    try:
+        return parse_number(size)
+    except UnreadableNumberError:
+        return 0.0
 
 
 @functools.lru_cache(maxsize=4096)
 def unit(text: str, measures: Measures, *, pieces: frozenset[str] = frozenset()) -> Unit:
-    """The unit `text` means in a system of measures; nothing means a plain count. `pieces` are words of the food's own (`knob`, `nest`).
+    """The unit `text` means in a system of measures; nothing means a plain count.
 
-    Raises UnknownUnitError with the three nearest names.
+    `pieces` are words of the food's own (`knob`, `nest`). Raises UnknownUnitError with the three nearest names.
     """
     key = canonical_unit(text) if text.strip() else "each"
     if key is None:
@@ -190,12 +199,10 @@ def _plain(key: str, measures: Measures) -> Unit:
 
 
 def _container(key: str, measures: Measures) -> Unit:
-    from binder.kitchen.number import parse_number
-
     found = _CONTAINER.match(key)
     assert found is not None  # noqa: S101 - canonical_unit made the key
     inner = _plain(found["unit"], measures)
-    return Unit(key, inner.dimension, inner.factor * parse_number(found["size"]))
+    return Unit(key, inner.dimension, inner.factor * _held(found["size"]))
 
 
 def nearest_units(text: str, pieces: frozenset[str] = frozenset()) -> tuple[str, ...]:
