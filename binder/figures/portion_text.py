@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from binder.figures.memory import WEIGHTS, remembered_from
 from binder.figures.missing import Missing
 from binder.figures.weight import grams_of, grams_per_millilitre, unit_of
 from binder.kitchen.amount import Amount
@@ -41,6 +42,7 @@ class SetOut:
         return " · ".join(text for text in (self.weight, self.measure) if text)
 
 
+@remembered_from(frozenset({"settings"}))
 def number_style(binder: Binder) -> NumberStyle:
     """How the binder's locale writes numbers."""
     return NumberStyle("," if uses_decimal_comma(binder.settings.locale) else ".")
@@ -53,16 +55,21 @@ def set_out(binder: Binder, line: Line, factor: float) -> SetOut:
         return SetOut(None, "", _("to taste"))
     if line.food is None:
         return _made(binder, amount)
-    food = binder.foods[line.food]
-    grams = grams_of(binder, food, amount.high, line.unit, line.preparation)
+    return _food_set_out(binder, line.food, amount.low, amount.high, line.unit, line.preparation)
+
+
+@remembered_from(WEIGHTS)
+def _food_set_out(binder: Binder, food_id: str, low: float, high: float, unit_text: str, preparation: str) -> SetOut:
+    food, amount = binder.foods[food_id], Amount(low, high, unit_text)
+    grams = grams_of(binder, food, high, unit_text, preparation)
     style = number_style(binder)
     weight = "" if isinstance(grams, Missing) else _weight_range(amount, grams, style)
     try:
-        asked = unit_of(binder, food, line.unit)
+        asked = unit_of(binder, food, unit_text)
     except UnknownUnitError:
         return SetOut(None, "", amount_text(amount, style))
     known = None if isinstance(grams, Missing) else grams
-    return SetOut(known, weight, _measure(binder, food, line, asked, amount, known))
+    return SetOut(known, weight, _measure(binder, food, asked, amount, preparation, known))
 
 
 def _weight_range(amount: Amount, grams: float, style: NumberStyle) -> str:
@@ -74,7 +81,10 @@ def _weight_range(amount: Amount, grams: float, style: NumberStyle) -> str:
 def _made(binder: Binder, amount: Amount) -> SetOut:
     """An amount of another recipe."""
     style, high = number_style(binder), amount.high or 0.0
-    asked = unit(amount.unit, binder.settings.measures)
+    try:
+        asked = unit(amount.unit, binder.settings.measures)
+    except UnknownUnitError:
+        return SetOut(None, "", amount_text(amount, style))
     if asked.dimension is Dimension.WEIGHT:
         return SetOut(high * asked.factor, grams_text(high * asked.factor, style), "")
     if asked.dimension is Dimension.VOLUME:
@@ -83,14 +93,16 @@ def _made(binder: Binder, amount: Amount) -> SetOut:
     return SetOut(None, "", pieces_text(Amount(amount.low, amount.high, key), style))
 
 
-def _measure(binder: Binder, food: Food, line: Line, asked: Unit, amount: Amount, grams: float | None) -> str:
+def _measure(  # noqa: PLR0913 - all of it says what is measured
+    binder: Binder, food: Food, asked: Unit, amount: Amount, preparation: str, grams: float | None
+) -> str:
     style, measures = number_style(binder), binder.settings.measures
-    if asked.dimension is Dimension.PIECE or line.unit.startswith("("):
+    if asked.dimension is Dimension.PIECE or amount.unit.startswith("("):
         return pieces_text(amount, style)
     if asked.dimension is Dimension.VOLUME:
         ends = dict.fromkeys(_volume_text(binder, (end or 0.0) * asked.factor) for end in (amount.low, amount.high))
         return " – ".join(ends)
-    density = grams_per_millilitre(binder, food, None, line.preparation)
+    density = grams_per_millilitre(binder, food, None, preparation)
     return cooks_measure(grams / density, measures, style) if density and grams else ""
 
 

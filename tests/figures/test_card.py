@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from binder.figures.card import made_ahead_card, station_card, station_cards
-from binder.kitchen.recipe import Recipe
+from binder.kitchen.recipe import Line, Recipe
 from binder.kitchen.shoot import Build, BuildKind
 from tests.kitchen_binder import small_binder
 
@@ -57,3 +57,9 @@ def test_a_card_names_allergens_and_cautions_where_the_hazard_is() -> None:
     assert [carried.group for carried in bread.allergens] == ["sesame", "wheat"]
     assert [caution.hazard for caution in bread.steps[0].cautions] == ["hot_oil"]
     assert [caution.hazard for caution in spread.steps[1].cautions] == []
+
+
+def test_an_amount_in_a_unit_no_one_knows_stands_as_it_was_typed() -> None:
+    odd = Line(id="bread/2/1", step="bread/2", made="spread", low=1.0, high=1.0, unit="blorp")
+    containers = station_card(small_binder(odd), "dish-bread").steps[1].containers
+    assert containers[0].amounts[0].amount.both == "1 blorp"
