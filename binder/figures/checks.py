@@ -14,7 +14,7 @@ from binder.figures.missing import Missing, Place
 from binder.figures.safety import doneness_needed, recipe_allergens
 from binder.figures.shopping import shopping_list
 from binder.figures.spend import shoot_spend
-from binder.figures.temperature_text import temperature_text
+from binder.figures.temperature_text import doneness_text
 from binder.kitchen.money import honest_digits, money_text
 from binder.kitchen.reference import deference
 from binder.kitchen.wording import _, listed
@@ -148,7 +148,7 @@ def _safety_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
                 ).format(
                     dish=where,
                     food=needed.food,
-                    temperature=temperature_text(binder, needed.rule.celsius or 0.0),
+                    temperature=doneness_text(binder, needed.rule),
                     source=needed.rule.source,
                     deference=deference(),
                 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
@@ -10,7 +10,7 @@ from binder.figures.form_cost import bought_for, cost_per_gram
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.price import chosen_pack
-from binder.figures.recipe_use import Use, recipe_uses
+from binder.figures.recipe_use import Use, recipe_uses, scaled
 from binder.kitchen.edits.recipes import line_name
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.wording import _
@@ -34,7 +34,7 @@ class Verdict(StrEnum):
     NO_CAP = "no cap"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class LineCost:
     """One line of a dish, for one portion: grams, cost in minor units (None: not known) and share of the portion's cost (0 to 1).
 
@@ -53,7 +53,7 @@ class LineCost:
     not_counted: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class DishCost:
     """A dish's used cost a portion in minor currency units (None: not known), and how it stands to the cap."""
 
@@ -96,37 +96,44 @@ def recipe_lines_cost(binder: Binder, recipe_id: str) -> tuple[LineCost, ...] | 
         return Missing(MissingKind.YIELD, says, Place("recipes", recipe_id))
     by_line: dict[str, list[Use]] = {}
     for use in recipe_uses(binder, recipe_id):
-        by_line.setdefault(use.line, []).append(use.times(1 / recipe.portions))
-    lines = [_line_cost(binder, line, uses) for line, uses in by_line.items()]
-    total = sum(line.cost or 0.0 for line in lines)
-    known = all(line.cost is not None for line in lines if line.counted)
-    return tuple(_with_share(line, total if known else None) for line in lines)
+        by_line.setdefault(use.line, []).append(use)
+    costs = {line: _costs_of(binder, uses, 1 / recipe.portions) for line, uses in by_line.items()}
+    known = total_of(cost for of_line in costs.values() for cost in of_line)
+    return tuple(
+        _line_cost(binder, line, uses, costs[line], known, 1 / recipe.portions) for line, uses in by_line.items()
+    )
 
 
-def _with_share(line: LineCost, total: float | None) -> LineCost:
-    if line.cost is None or not total:
-        return line
-    return replace(line, share=line.cost / total)
+def _costs_of(binder: Binder, uses: list[Use], part: float) -> list[float | Missing]:
+    """Minor units of each counted use of a line, for `part` of a batch."""
+    return [scaled(_use_cost(binder, use), part) for use in uses if use.counted]
 
 
-def _line_cost(binder: Binder, line_id: str, uses: list[Use]) -> LineCost:
-    counted = [use for use in uses if use.counted]
-    costs = [_use_cost(binder, use) for use in counted]
-    missing = tuple(cost for cost in costs if isinstance(cost, Missing))
-    known = bool(counted) and not missing
+def _line_cost(  # noqa: PLR0913 - a line's cost is made of as many things
+    binder: Binder, line_id: str, uses: list[Use], costs: list[float | Missing], total: float | None, part: float
+) -> LineCost:
+    counted = [use for use in uses if use.counted] if len(costs) < len(uses) else uses
+    cost = total_of(costs) if costs else None
     line = binder.lines[line_id]
     return LineCost(
         line=line_id,
         step=line.step,
         name=line_name(binder, line),
-        edible=total_of(use.edible for use in counted) if counted else None,
-        purchased=total_of(use.purchased for use in counted) if counted else None,
-        cost=sum(cost for cost in costs if not isinstance(cost, Missing)) if known else None,
-        share=None,
-        counted=bool(counted),
-        missing=missing,
-        not_counted=tuple(binder.foods[use.food].name for use in uses if not use.counted),
+        edible=_part_of(part, (use.edible for use in counted)) if costs else None,
+        purchased=_part_of(part, (use.purchased for use in counted)) if costs else None,
+        cost=cost,
+        share=cost / total if cost is not None and total else None,
+        counted=bool(costs),
+        missing=tuple(one for one in costs if isinstance(one, Missing)) if cost is None else (),
+        not_counted=tuple(binder.foods[use.food].name for use in uses if not use.counted)
+        if counted is not uses
+        else (),
     )
+
+
+def _part_of(part: float, values: Iterable[float | Missing]) -> float | None:
+    total = total_of(values)
+    return None if total is None else total * part
 
 
 def total_of(values: Iterable[float | Missing]) -> float | None:
@@ -178,7 +185,7 @@ def shoot_costs(binder: Binder, shoot_id: str) -> tuple[DishCost, ...]:
     return tuple(dish_cost(binder, dish.id) for dish in binder.dishes.where("shoot", shoot_id))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class BreakEven:
     """What a food costs now and what it would have to cost for the dish just to meet its cap, minor units a pack; None: no price would do."""
 

@@ -2,28 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
-from binder.figures.recipe_use import Use, recipe_uses
+from binder.figures.recipe_use import recipe_uses
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from binder.kitchen.binder import Binder
+    from binder.kitchen.recipe import Step
     from binder.kitchen.shoot import Build, Dish
-
-
-@dataclass(frozen=True)
-class BuildUse:
-    """A use of a food by one build of a dish, in grams for that build."""
-
-    dish: str
-    build: str
-    use: Use
 
 
 @dataclass(frozen=True)
@@ -60,21 +53,41 @@ def builds_of(binder: Binder, dish_id: str) -> tuple[Build, ...]:
     return binder.builds.where("dish", dish_id)
 
 
+@dataclass(frozen=True)
+class Batches:
+    """A build, how many batches of the recipe it is, and the position of the last step it reaches (infinity: the end)."""
+
+    build: Build
+    count: float
+    last: float
+
+    def reach(self, step: Step) -> bool:
+        """Whether the build gets as far as a step."""
+        return step.position <= self.last
+
+
 @remembered
-def dish_build_uses(binder: Binder, dish_id: str) -> tuple[BuildUse, ...] | Missing:
-    """What each build of a dish uses, only lines it reaches."""
+def dish_batches(binder: Binder, dish_id: str) -> tuple[Batches, ...] | Missing:
+    """The builds of a dish, each as batches of its recipe up to its step."""
     dish = binder.dishes[dish_id]
-    gathered: list[BuildUse] = []
+    gathered = []
     for build in builds_of(binder, dish_id):
-        batches = build_batches(binder, dish, build)
-        if isinstance(batches, Missing):
-            return batches
-        gathered += [
-            BuildUse(dish_id, build.id, use.times(batches))
-            for use in recipe_uses(binder, dish.recipe)
-            if reaches(binder, build, use.step)
-        ]
+        count = build_batches(binder, dish, build)
+        if isinstance(count, Missing):
+            return count
+        last = last_position(binder, build)
+        gathered.append(Batches(build, count, math.inf if last is None else last))
     return tuple(gathered)
+
+
+@remembered
+def step_batches(binder: Binder, dish_id: str) -> Mapping[str, float] | Missing:
+    """For each step of a dish's recipe, how many batches of it all builds make together."""
+    batches = dish_batches(binder, dish_id)
+    if isinstance(batches, Missing):
+        return batches
+    steps = binder.steps.where("recipe", binder.dishes[dish_id].recipe)
+    return {step.id: sum(one.count for one in batches if one.reach(step)) for step in steps}
 
 
 @remembered
@@ -97,11 +110,12 @@ def shoot_demand(binder: Binder, shoot_id: str) -> ShootDemand:
 
 
 def _needs(binder: Binder, dish_id: str) -> Iterator[tuple[str, float] | Missing]:
-    uses = dish_build_uses(binder, dish_id)
-    if isinstance(uses, Missing):
-        yield uses
+    batches = step_batches(binder, dish_id)
+    if isinstance(batches, Missing):
+        yield batches
         return
-    for build_use in uses:
-        if build_use.use.counted:
-            grams = build_use.use.purchased
-            yield grams if isinstance(grams, Missing) else (build_use.use.food, grams)
+    for use in recipe_uses(binder, binder.dishes[dish_id].recipe):
+        count = batches[use.step]
+        if use.counted and count > 0:
+            grams = use.purchased
+            yield grams if isinstance(grams, Missing) else (use.food, grams * count)

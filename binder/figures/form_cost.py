@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from binder.figures.memory import remembered
+from binder.figures.memory import FORMS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.price import chosen_pack
 from binder.kitchen.wording import _
@@ -22,7 +22,7 @@ def conversion_to(binder: Binder, form_id: str) -> Conversion | None:
     return binder.conversions[outcomes[0].conversion] if outcomes else None
 
 
-@remembered
+@remembered_from(FORMS)
 def bought_for(binder: Binder, food_id: str) -> Mapping[str, float] | Missing:
     """Grams as purchased of each bought food that go into one gram of a food; the food itself where it is bought.
 
@@ -55,7 +55,7 @@ def _loop(binder: Binder, food_id: str, trail: tuple[str, ...]) -> Missing:
     return Missing(MissingKind.FORM, says, Place("foods", food_id))
 
 
-@remembered
+@remembered_from(FORMS)
 def cost_per_gram(binder: Binder, food_id: str) -> float | Missing:
     """Minor currency units a gram: what it is bought for, or what the bought foods in it cost; 0 only for what is free."""
     parts = bought_for(binder, food_id)

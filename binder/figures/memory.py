@@ -1,28 +1,53 @@
-"""Figures are worked out once for a binder value: a new value has a new memory."""
+"""Figures are worked out once: a change forgets only those that depend on a table it touched."""
 
 from __future__ import annotations
 
 import functools
 from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar, cast
 
+from binder.kitchen.binder import EVERY_TABLE
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from binder.kitchen.binder import Binder
 
+_NOT_YET = object()
 P = ParamSpec("P")
 R = TypeVar("R")
 
+WEIGHTS = frozenset({"settings", "foods", "measures"})
+"""The tables that weights of amounts depend on."""
+
+PRICES = WEIGHTS | {"packs", "quotes"}
+"""The tables that prices depend on."""
+
+FORMS = PRICES | {"conversions", "outcomes", "additions"}
+"""The tables that costs of forms depend on."""
+
+
+def remembered_from(
+    tables: frozenset[str],
+) -> Callable[[Callable[Concatenate[Binder, P], R]], Callable[Concatenate[Binder, P], R]]:
+    """Keep the results of a figure that reads only `tables`, by its arguments, which must be hashable and given by position."""
+
+    def keeping(figure: Callable[Concatenate[Binder, P], R]) -> Callable[Concatenate[Binder, P], R]:
+        name = f"{figure.__module__}.{figure.__qualname__}"
+
+        @functools.wraps(figure)
+        def worked_out(binder: Binder, *args: P.args, **kwargs: P.kwargs) -> R:
+            shelf = binder.memory.shelf(tables)
+            key = (name, *args)
+            found = shelf.get(key, _NOT_YET)
+            if found is _NOT_YET:
+                found = shelf[key] = figure(binder, *args, **kwargs)
+            return cast("R", found)
+
+        return cast("Callable[Concatenate[Binder, P], R]", worked_out)
+
+    return keeping
+
 
 def remembered(figure: Callable[Concatenate[Binder, P], R]) -> Callable[Concatenate[Binder, P], R]:
-    """Keep the results of a figure in the binder's memory, by its arguments (which must be hashable)."""
-    name = f"{figure.__module__}.{figure.__qualname__}"
-
-    @functools.wraps(figure)
-    def worked_out(binder: Binder, *args: P.args, **kwargs: P.kwargs) -> R:
-        key = (name, args, tuple(kwargs.items())) if kwargs else (name, args)
-        if key not in binder.memory:
-            binder.memory[key] = figure(binder, *args, **kwargs)
-        return cast("R", binder.memory[key])
-
-    return cast("Callable[Concatenate[Binder, P], R]", worked_out)
+    """Keep the results of a figure that may read anything: every change forgets them."""
+    return remembered_from(EVERY_TABLE)(figure)

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
-from functools import partial
 from typing import TYPE_CHECKING
 
-from binder.figures.demand import build_batches, builds_of, reaches
+from binder.figures.demand import Batches, dish_batches, step_batches
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
 from binder.figures.portion_text import SetOut, set_out
@@ -17,14 +16,14 @@ from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator, Sequence
 
     from binder.kitchen.binder import Binder
-    from binder.kitchen.recipe import Line
-    from binder.kitchen.shoot import Build, Dish
+    from binder.kitchen.recipe import Line, Step
+    from binder.kitchen.shoot import Dish
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class PerBuild:
     """What one build takes of a line."""
 
@@ -33,7 +32,7 @@ class PerBuild:
     amount: SetOut
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class MiseItem:
     """One line of one dish (or of a recipe made ahead for it) to set out. `dish` is empty for what is made ahead."""
 
@@ -71,36 +70,32 @@ def mise_list(binder: Binder, shoot_id: str) -> tuple[MiseItem, ...]:
 
 def _dish_items(binder: Binder, shoot_id: str, ready: datetime | None) -> Iterator[MiseItem]:
     for dish in binder.dishes.where("shoot", shoot_id):
+        batches = dish_batches(binder, dish.id)
+        if isinstance(batches, Missing):
+            continue
         for step in binder.steps.where("recipe", dish.recipe):
-            for line in binder.lines.where("step", step.id):
-                builds = tuple(_per_build(binder, dish, line))
-                if builds:
-                    yield MiseItem(
-                        station=step.station or unnamed_station(),
-                        dish=dish.id,
-                        number=dish.position + 1,
-                        for_what=dish_name(binder, dish),
-                        line=line.id,
-                        food=line_name(binder, line),
-                        preparation=line.preparation,
-                        builds=builds,
-                        total=set_out(binder, line, _factor_in_all(binder, dish, line)),
-                        ready_by=ready,
-                    )
+            reaching = [one for one in batches if one.reach(step)]
+            for line in binder.lines.where("step", step.id) if reaching else ():
+                yield _dish_item(binder, dish, step, line, reaching, ready)
 
 
-def _per_build(binder: Binder, dish: Dish, line: Line) -> Iterator[PerBuild]:
-    for build in builds_of(binder, dish.id):
-        factor = build_batches(binder, dish, build)
-        if not isinstance(factor, Missing) and reaches(binder, build, line.step):
-            yield PerBuild(build.id, build.kind.value, set_out(binder, line, factor))
-
-
-def _factor_in_all(binder: Binder, dish: Dish, line: Line) -> float:
-    factors = (
-        build_batches(binder, dish, build) for build in builds_of(binder, dish.id) if reaches(binder, build, line.step)
+def _dish_item(  # noqa: PLR0913 - a row of the list has as many sides
+    binder: Binder, dish: Dish, step: Step, line: Line, reaching: Sequence[Batches], ready: datetime | None
+) -> MiseItem:
+    return MiseItem(
+        station=step.station or unnamed_station(),
+        dish=dish.id,
+        number=dish.position + 1,
+        for_what=dish_name(binder, dish),
+        line=line.id,
+        food=line_name(binder, line),
+        preparation=line.preparation,
+        builds=tuple(
+            PerBuild(one.build.id, one.build.kind.value, set_out(binder, line, one.count)) for one in reaching
+        ),
+        total=set_out(binder, line, sum(one.count for one in reaching)),
+        ready_by=ready,
     )
-    return sum(factor for factor in factors if not isinstance(factor, Missing))
 
 
 def _made_ahead(binder: Binder, shoot_id: str, ready: datetime | None) -> Iterator[MiseItem]:
@@ -128,26 +123,22 @@ def made_ahead(binder: Binder, shoot_id: str) -> dict[str, float]:
     """Batches of each recipe that dishes of a shoot are made from, the innermost first; what has no known amount is left out."""
     wanted: dict[str, float] = {}
     for dish in binder.dishes.where("shoot", shoot_id):
-        for build in builds_of(binder, dish.id):
-            factor = build_batches(binder, dish, build)
-            if not isinstance(factor, Missing):
-                _gather(binder, dish.recipe, factor, wanted, partial(_counts, binder, build))
+        batches = step_batches(binder, dish.id)
+        for step_id, count in () if isinstance(batches, Missing) else batches.items():
+            _gather(binder, binder.steps[step_id], count, wanted)
     return dict(reversed(wanted.items()))
 
 
-def _counts(binder: Binder, build: Build, line: Line) -> bool:
-    return reaches(binder, build, line.step)
+def _gather(binder: Binder, step: Step, factor: float, wanted: dict[str, float]) -> None:
+    for line in binder.lines.where("step", step.id):
+        inner = batches_in(binder, line) if line.made and factor > 0 else None
+        if line.made is None or inner is None or isinstance(inner, Missing):
+            continue
+        wanted[line.made] = wanted.pop(line.made, 0.0) + inner * factor
+        for part in binder.steps.where("recipe", line.made):
+            _gather(binder, part, inner * factor, wanted)
 
 
-def _gather(
-    binder: Binder, recipe_id: str, factor: float, wanted: dict[str, float], counts: Callable[[Line], bool]
-) -> None:
-    for step in binder.steps.where("recipe", recipe_id):
-        for line in binder.lines.where("step", step.id):
-            if line.made is None or not counts(line):
-                continue
-            inner = batches(binder, binder.recipes[line.made], line)
-            if not isinstance(inner, Missing):
-                before = wanted.pop(line.made, 0.0)
-                wanted[line.made] = before + inner * factor
-                _gather(binder, line.made, inner * factor, wanted, lambda _line: True)
+def batches_in(binder: Binder, line: Line) -> float | Missing:
+    """How many batches of the recipe it names a line asks for."""
+    return batches(binder, binder.recipes[line.made or ""], line)

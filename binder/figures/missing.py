@@ -17,7 +17,7 @@ class MissingKind(StrEnum):
     AMOUNT = "amount missing"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Place:
     """A record that a sentence is about, and that a click leads to."""
 
@@ -25,7 +25,7 @@ class Place:
     id: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Missing:
     """One thing that is lacking, in a sentence that says how to mend it."""
 

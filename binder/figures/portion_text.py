@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from binder.kitchen.recipe import Line
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class SetOut:
     """One line's amount scaled: `grams` (None: cannot be weighed), its weight and its cook's measure as text (either may be empty)."""
 
@@ -50,12 +50,12 @@ def number_style(binder: Binder) -> NumberStyle:
 
 def set_out(binder: Binder, line: Line, factor: float) -> SetOut:
     """A line's amount times `factor`, as it is weighed or measured out."""
-    amount = Amount(line.low, line.high, line.unit).times(factor)
-    if amount.high is None:
+    if line.low is None or line.high is None:
         return SetOut(None, "", _("to taste"))
+    low, high = line.low * factor, line.high * factor
     if line.food is None:
-        return _made(binder, amount)
-    return _food_set_out(binder, line.food, amount.low, amount.high, line.unit, line.preparation)
+        return _made(binder, Amount(low, high, line.unit))
+    return _food_set_out(binder, line.food, low, high, line.unit, line.preparation)
 
 
 @remembered_from(WEIGHTS)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.figures.memory import remembered
+from binder.figures.memory import PRICES, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place, is_known
 from binder.figures.weight import grams_of, unit_of
 from binder.kitchen.units import Dimension
@@ -49,7 +49,7 @@ def quote_of_pack(binder: Binder, pack: Pack) -> Quote | None:
     return max(binder.quotes.where("pack", pack.id), key=lambda quote: (quote.pinned, quote.on, quote.id), default=None)
 
 
-@remembered
+@remembered_from(PRICES)
 def priced_packs(binder: Binder, food_id: str) -> tuple[PricedPack, ...]:
     """The packs of a food that have a price and a weight, the cheapest per gram first."""
     found = []
@@ -60,7 +60,7 @@ def priced_packs(binder: Binder, food_id: str) -> tuple[PricedPack, ...]:
     return tuple(sorted(found, key=lambda priced: (priced.per_gram, priced.pack.id)))
 
 
-@remembered
+@remembered_from(PRICES)
 def chosen_pack(binder: Binder, food_id: str) -> PricedPack | Missing:
     """The pack whose price a recipe's share is worked out from: the pinned quote's, or else the newest quote's; the cheaper per gram of two as new."""
     priced = priced_packs(binder, food_id)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 _PORTIONS = {"each", "portion"}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Use:
     """One food that a line of a recipe uses. `edible` and `purchased` are grams for one batch, the upper end of a range.
 
@@ -36,7 +36,12 @@ class Use:
 
     def times(self, factor: float) -> Use:
         """The use of so many batches."""
-        return replace(self, edible=scaled(self.edible, factor), purchased=scaled(self.purchased, factor))
+        return self.on(self.line, self.step, factor)
+
+    def on(self, line: str, step: str, factor: float) -> Use:
+        """The use of so many batches, as a line of an outer recipe has it."""
+        edible, purchased = scaled(self.edible, factor), scaled(self.purchased, factor)
+        return Use(line, step, self.inner, self.food, edible, purchased, self.counted)
 
 
 def scaled(value: float | Missing, factor: float) -> float | Missing:
@@ -64,7 +69,7 @@ def _line_uses(binder: Binder, line: Line) -> tuple[Use, ...]:
     if isinstance(factor, Missing):
         inside = tuple(replace(use, edible=factor, purchased=factor) for use in inside)
         factor = 1.0
-    return tuple(replace(use, line=line.id, step=line.step).times(factor) for use in inside)
+    return tuple(use.on(line.id, line.step, factor) for use in inside)
 
 
 def _food_use(binder: Binder, line: Line, food_id: str) -> Use:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from binder.figures.form_cost import conversion_to
 from binder.figures.memory import remembered
 from binder.figures.recipe_use import recipe_uses
+from binder.figures.temperature_text import fahrenheit
 from binder.kitchen.recipe import Heat
 from binder.kitchen.reference import Caution, Doneness, allergens, cautions, doneness
 
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from binder.kitchen.recipe import Step
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class AllergenInDish:
     """An allergen by the name the binder's scheme has for it, and the foods that carry it."""
 
@@ -26,7 +27,7 @@ class AllergenInDish:
     foods: tuple[str, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class DonenessNeeded:
     """A food that must be cooked to a temperature, and whether a step says one at least as high."""
 
@@ -95,9 +96,15 @@ def doneness_needed(binder: Binder, recipe_id: str) -> tuple[DonenessNeeded, ...
     for food in foods_in_recipe(binder, recipe_id):
         rule = doneness(binder.settings.safety, food.doneness) if food.doneness else None
         if rule is not None:
-            stated = rule.celsius is None or (reached is not None and reached >= rule.celsius)
+            stated = rule.celsius is None or (reached is not None and _reaches(reached, rule))
             needed.append(DonenessNeeded(food.name, rule, stated))
     return tuple(needed)
+
+
+def _reaches(celsius: float, rule: Doneness) -> bool:
+    """Whether a stated temperature is the rule's on either scale: 165 °F is 73.9 °C, which the chart rounds to 74."""
+    in_fahrenheit = rule.fahrenheit is not None and round(fahrenheit(celsius), 6) >= rule.fahrenheit
+    return in_fahrenheit or celsius >= (rule.celsius or 0.0)
 
 
 def _steps_within(binder: Binder, recipe_id: str) -> list[Step]:

@@ -9,6 +9,7 @@ from binder.kitchen.settings import Measures
 
 if TYPE_CHECKING:
     from binder.kitchen.binder import Binder
+    from binder.kitchen.reference import Doneness
 
 
 def fahrenheit(celsius: float) -> float:
@@ -27,6 +28,15 @@ def temperature_short(binder: Binder, celsius: float) -> str:
     if binder.settings.measures is Measures.US_CUSTOMARY:
         return f"{_whole(fahrenheit(celsius))} °F"
     return f"{_whole(celsius)} °C"
+
+
+def doneness_text(binder: Binder, rule: Doneness) -> str:
+    """A safe temperature as its rule prints it, with how long it is held, or the sign that stands for it."""
+    if rule.celsius is None or rule.fahrenheit is None:
+        return rule.sign
+    both = f"{_whole(rule.celsius)} °C", f"{_whole(rule.fahrenheit)} °F"
+    shown = " / ".join(reversed(both) if binder.settings.measures is Measures.US_CUSTOMARY else both)
+    return f"{shown}, {rule.hold}" if rule.hold else shown
 
 
 def _whole(degrees: float) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from binder.figures.memory import WEIGHTS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.kitchen.name_book import singular_words
 from binder.kitchen.units import Dimension, Unit, UnknownUnitError, unit
@@ -22,25 +23,35 @@ COUNTED = "each"
 
 def unit_of(binder: Binder, food: Food, text: str) -> Unit:
     """The unit `text` means for a food; raises UnknownUnitError."""
-    pieces = frozenset(measure.unit for measure in binder.measures.where("food", food.id))
-    return unit(text, binder.settings.measures, pieces=pieces)
+    return unit(text, binder.settings.measures, pieces=_piece_words(binder, food.id))
+
+
+@remembered_from(WEIGHTS)
+def _piece_words(binder: Binder, food_id: str) -> frozenset[str]:
+    return frozenset(measure.unit for measure in binder.measures.where("food", food_id))
 
 
 def grams_of(binder: Binder, food: Food, count: float, unit_text: str, preparation: str = "") -> float | Missing:
     """Grams, as a recipe means them (trimmed), of `count` units of a food in a preparation."""
+    each = grams_in_one(binder, food.id, unit_text, preparation)
+    return each if isinstance(each, Missing) else count * each
+
+
+@remembered_from(WEIGHTS)
+def grams_in_one(binder: Binder, food_id: str, unit_text: str, preparation: str) -> float | Missing:
+    """Grams, as a recipe means them (trimmed), of one unit of a food in a preparation."""
+    food = binder.foods[food_id]
     try:
         asked = unit_of(binder, food, unit_text)
     except UnknownUnitError as unknown:
         return Missing(MissingKind.CONVERSION, str(unknown), Place("foods", food.id))
     if asked.dimension is Dimension.WEIGHT:
-        return count * asked.factor
+        return asked.factor
     if asked.dimension is Dimension.VOLUME:
         density = grams_per_millilitre(binder, food, asked, preparation)
-        return (
-            count * asked.factor * density if density is not None else _cannot_convert(binder, food, asked, preparation)
-        )
+        return asked.factor * density if density is not None else _cannot_convert(binder, food, asked, preparation)
     each = _piece_grams(binder, food, asked.key, preparation)
-    return count * each if each is not None else _cannot_convert(binder, food, asked, preparation)
+    return each if each is not None else _cannot_convert(binder, food, asked, preparation)
 
 
 def grams_per_millilitre(binder: Binder, food: Food, asked: Unit | None = None, preparation: str = "") -> float | None:

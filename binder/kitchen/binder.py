@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, fields, replace
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from binder.kitchen.conversion import Addition, Conversion, Outcome
 from binder.kitchen.food import Food, Measure
@@ -14,9 +14,6 @@ from binder.kitchen.record import Record
 from binder.kitchen.settings import SETTINGS_ID, Settings
 from binder.kitchen.shoot import Build, Dish, Shoot
 from binder.kitchen.table import Table
-
-if TYPE_CHECKING:
-    from collections.abc import Iterable
 
 RECORD_TYPES: Mapping[str, type[Record]] = {
     "settings": Settings,
@@ -37,13 +34,35 @@ RECORD_TYPES: Mapping[str, type[Record]] = {
 }
 """The tables of a binder, owners before what they own."""
 
+EVERY_TABLE = frozenset(RECORD_TYPES)
+"""What a figure depends on that says nothing else."""
+
 TABLE_OF: Mapping[type[Record], str] = {record_type: table for table, record_type in RECORD_TYPES.items()}
 """The table that records of a type are kept in."""
 
 
+class Memory:
+    """Figures already worked out, filed by the tables they depend on, so that a change forgets only what it may have changed."""
+
+    def __init__(self, shelves: Mapping[frozenset[str], dict[object, Any]] | None = None) -> None:
+        self._shelves = dict(shelves or {})
+
+    def shelf(self, tables: frozenset[str]) -> dict[object, Any]:
+        """Results of figures that depend on just these tables, by figure and arguments."""
+        shelf = self._shelves.get(tables)
+        if shelf is None:
+            shelf = self._shelves[tables] = {}
+        return shelf
+
+    def without(self, changed: Iterable[str]) -> Memory:
+        """What may be kept when some tables have changed."""
+        touched = frozenset(changed)
+        return Memory({tables: shelf for tables, shelf in self._shelves.items() if not tables & touched})
+
+
 @dataclass(frozen=True)
 class Binder:
-    """One document. Two binders are equal when their tables are; `memory` holds figures already worked out for this value."""
+    """One document. Two binders are equal when their tables are; `memory` holds figures already worked out."""
 
     settings_table: Table[Settings] = field(default_factory=lambda: Table([Settings(id=SETTINGS_ID, name="Binder")]))
     foods: Table[Food] = field(default_factory=Table)
@@ -60,7 +79,7 @@ class Binder:
     shoots: Table[Shoot] = field(default_factory=Table)
     dishes: Table[Dish] = field(default_factory=Table)
     builds: Table[Build] = field(default_factory=Table)
-    memory: dict[object, Any] = field(default_factory=dict, compare=False, repr=False)
+    memory: Memory = field(default_factory=Memory, compare=False, repr=False)
 
     def __hash__(self) -> int:
         return id(self)
@@ -83,9 +102,9 @@ class Binder:
         return record
 
     def with_tables(self, tables: Mapping[str, Table[Any]]) -> Binder:
-        """The binder with some tables put in place of its own, and an empty memory."""
+        """The binder with some tables put in place of its own, remembering only what does not depend on them."""
         changed = {_attribute(name): table for name, table in tables.items()}
-        return replace(self, memory={}, **changed)
+        return replace(self, memory=self.memory.without(tables), **changed)
 
 
 def _attribute(table: str) -> str:

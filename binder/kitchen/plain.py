@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import functools
 import re
 from datetime import date, time
 from enum import StrEnum
@@ -11,7 +10,7 @@ from typing import TYPE_CHECKING, TypeVar
 from binder.kitchen.record import Record, fields_of
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
     from binder.kitchen.record import Field
 
@@ -28,7 +27,7 @@ _DATE, _TIME = re.compile(DATE_PATTERN), re.compile(TIME_PATTERN)
 
 
 def plain_value(value: object) -> Plain:
-    """The value of a field as JSON has it. A whole number has no fraction part; a time has seconds only where it needs them."""
+    """The value of a field as JSON has it: a whole number without a fraction part, a time with seconds only if any."""
     if isinstance(value, float):
         return int(value) if value.is_integer() else value
     if isinstance(value, StrEnum):
@@ -53,26 +52,23 @@ def field_value(field: Field, plain: object) -> object:
     return plain
 
 
-def _parsed(parse: object, plain: str) -> object:
+def _parsed(parse: Callable[[str], object], plain: str) -> object:
     try:
-        return parse(plain)  # type: ignore[operator]
+        return parse(plain)
     except ValueError:
         return plain
 
 
-@functools.cache
-def _fields(record_type: type[Record]) -> Mapping[str, Field]:
-    return {field.name: field for field in fields_of(record_type)}
-
-
 def plain_record(record: Record) -> dict[str, Plain]:
     """All fields of a record, by name, in the order they are declared."""
-    return {name: plain_value(getattr(record, name)) for name in _fields(type(record))}
+    return {field.name: plain_value(getattr(record, field.name)) for field in fields_of(type(record))}
 
 
 def record_of(record_type: type[R], plain: Mapping[str, object]) -> R:
     """The record that `plain` describes. Raises UnfitValueError, or TypeError where the names are not the record's."""
-    fields = _fields(record_type)
-    return record_type(
-        **{name: field_value(fields[name], value) if name in fields else value for name, value in plain.items()}
-    )  # type: ignore[arg-type]
+    values = dict(plain)
+    for field in fields_of(record_type):
+        if field.name in values:
+            values[field.name] = field_value(field, values[field.name])
+    make: Callable[..., R] = record_type
+    return make(**values)

@@ -61,7 +61,9 @@ class Reference:
 def tidy(text: str) -> str:
     """Text as it is kept: Unicode NFC, CR LF as LF, without control characters or lone surrogates."""
     kept = text.replace("\r\n", "\n").replace("\r", "\n")
-    if not kept.isprintable():  # before composing: a letter and its accent may stand on both sides of a control character
+    if (
+        not kept.isprintable()
+    ):  # before composing: a letter and its accent may stand on both sides of a control character
         kept = "".join(c for c in kept if c in _KEPT_CONTROLS or unicodedata.category(c) not in {"Cc", "Cs"})
     return unicodedata.normalize("NFC", kept)
 

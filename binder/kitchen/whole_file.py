@@ -81,9 +81,11 @@ def require_plain_file(path: Path) -> os.stat_result:
     return facts
 
 
-def _why(error: OSError | ValueError) -> str:
-    """ValueError is Python's word for a NUL in a path."""
-    return why_refused(error) if isinstance(error, OSError) else _("its name holds a character that no file name may.")
+def _why(error: Exception) -> str:
+    """ValueError is Python's word for a NUL in a path, RuntimeError for links that lead in a circle."""
+    if isinstance(error, OSError):
+        return why_refused(error)
+    return _("its name holds a character that no file name may, or its links lead in a circle. Choose another path.")
 
 
 def read_start(path: Path, count: int) -> bytes:
@@ -107,7 +109,7 @@ def read_whole(path: Path, *, most: int = MOST_BYTES) -> bytes:
 
 
 def write_whole(path: Path, content: bytes, *, replace: bool = True) -> None:
-    """Write a file beside and put it in place. Raises UnwritableFileError or FileInTheWayError; the old file then stands."""
+    """Write a file beside and put it in place. Raises as `written_beside`; the old file then stands."""
     with written_beside(path, replace=replace) as beside, beside.open("wb") as file:
         file.write(content)
 
@@ -118,22 +120,32 @@ def written_beside(path: Path, *, replace: bool = True) -> Iterator[Path]:
 
     Raises UnwritableFileError, or FileInTheWayError where `path` is there and not to be replaced.
     """
-    beside = path
+    target = _target(path, replace=replace)
+    beside = target.with_name(f".{target.name[:60]}.{secrets.token_hex(4)}.part")
     try:
-        target = path.resolve()
-        beside = target.with_name(f".{target.name[:100]}.{secrets.token_hex(4)}.part")
-        if target.is_dir():
-            raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR))
-        if not replace and target.exists():
-            raise FileInTheWayError(path)
         yield beside
         _put_in_place(beside, target, path, replace=replace)
-    except (OSError, ValueError) as error:
-        raise UnwritableFileError(path, _why(error)) from error
+    except OSError as error:
+        raise UnwritableFileError(path, why_refused(error)) from error
     finally:
-        if beside is not path:
-            with suppress(OSError):
-                beside.unlink(missing_ok=True)
+        with suppress(OSError):
+            beside.unlink(missing_ok=True)
+
+
+def _target(path: Path, *, replace: bool) -> Path:
+    """Where a file really goes: a link's target, not the link."""
+    try:
+        target = path.resolve()
+        if target.is_dir():
+            raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR))
+        in_the_way = target.exists()
+        if in_the_way and not os.access(target, os.W_OK):
+            raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
+    except (OSError, RuntimeError, ValueError) as error:
+        raise UnwritableFileError(path, _why(error)) from error
+    if in_the_way and not replace:
+        raise FileInTheWayError(path)
+    return target
 
 
 def _put_in_place(beside: Path, target: Path, asked: Path, *, replace: bool) -> None:

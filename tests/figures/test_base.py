@@ -70,7 +70,8 @@ def test_a_form_that_nothing_makes_is_named_and_the_rest_still_computes() -> Non
 
 def test_a_loop_of_conversions_is_named() -> None:
     binder = small_binder(
-        Conversion(id="back", takes="cooked", name="Uncook"), Outcome(id="back/1", conversion="back", form="soaked", ratio=0.5)
+        Conversion(id="back", takes="cooked", name="Uncook"),
+        Outcome(id="back/1", conversion="back", form="soaked", ratio=0.5),
     )
     balance = balance_of(binder)
     assert balance.verdict is BaseVerdict.UNKNOWN

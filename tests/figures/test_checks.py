@@ -54,8 +54,9 @@ def test_too_small_a_budget_warns() -> None:
 
 
 def test_poultry_without_a_core_temperature_warns_with_source_and_deference() -> None:
-    chicken = Food(id="chicken", name="chicken thigh", doneness="poultry"), Line(
-        id="c", step="bread/1", food="chicken", low=1, high=1, unit="g"
+    chicken = (
+        Food(id="chicken", name="chicken thigh", doneness="poultry"),
+        Line(id="c", step="bread/1", food="chicken", low=1, high=1, unit="g"),
     )
     says = next(c.says for c in shoot_checks(small_binder(*chicken), "day") if c.kind == "temperature not stated")
     assert "165 °F" in says

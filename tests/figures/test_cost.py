@@ -70,7 +70,9 @@ def test_as_purchased_is_edible_over_yield() -> None:
 
 
 def test_a_missing_price_makes_the_cost_unknown_and_is_named() -> None:
-    binder = small_binder(Food(id="sumac", name="sumac"), Line(id="x", step="spread/2", food="sumac", low=1, high=1, unit="g"))
+    binder = small_binder(
+        Food(id="sumac", name="sumac"), Line(id="x", step="spread/2", food="sumac", low=1, high=1, unit="g")
+    )
     cost = dish_cost(binder, "dish-spread")
     assert cost.per_portion is None
     assert cost.verdict is Verdict.UNKNOWN
@@ -81,7 +83,9 @@ def test_a_missing_price_makes_the_cost_unknown_and_is_named() -> None:
 
 
 def test_a_free_price_of_zero_is_a_price() -> None:
-    cost = dish_cost(small_binder(Quote(id="quote-tahini", pack="pack-tahini", price=0, on=date(2026, 11, 2))), "dish-spread")
+    cost = dish_cost(
+        small_binder(Quote(id="quote-tahini", pack="pack-tahini", price=0, on=date(2026, 11, 2))), "dish-spread"
+    )
     assert next(line for line in cost.lines if line.name == "tahini").cost == 0
 
 
@@ -132,7 +136,9 @@ def test_the_newest_quote_is_chosen_unless_one_is_pinned() -> None:
     newer = Quote(id="newer", pack="pack-tahini", price=700, on=date(2026, 11, 20))
     binder = small_binder(newer)
     assert chosen(binder) == 700
-    pinned = small_binder(newer, Quote(id="quote-tahini", pack="pack-tahini", price=600, on=date(2026, 11, 2), pinned=True))
+    pinned = small_binder(
+        newer, Quote(id="quote-tahini", pack="pack-tahini", price=600, on=date(2026, 11, 2), pinned=True)
+    )
     assert chosen(pinned) == 600
 
 

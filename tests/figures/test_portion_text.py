@@ -13,7 +13,11 @@ from tests.kitchen_binder import small_binder
 @pytest.mark.parametrize(
     ("line", "factor", "text"),
     [
-        (Line(id="l", step="s", food="onion", low=1.5, high=1.5, unit="cup", preparation="chopped"), 1, "240 g · 1½ cups"),
+        (
+            Line(id="l", step="s", food="onion", low=1.5, high=1.5, unit="cup", preparation="chopped"),
+            1,
+            "240 g · 1½ cups",
+        ),
         (Line(id="l", step="s", food="onion", low=2, high=2), 1.5, "330 g · 3"),
         (Line(id="l", step="s", food="tahini", low=2, high=2, unit="tbsp"), 1, "30 g · 2 tbsp"),
         (Line(id="l", step="s", food="salt", low=1, high=1, unit="tsp"), 1, "1 tsp"),

@@ -43,6 +43,14 @@ def test_poultry_asks_for_74_degrees_at_the_core() -> None:
     assert not doneness_needed(cool, "spread")[0].stated
 
 
+def test_165_fahrenheit_is_enough_though_the_chart_rounds_it_up_to_74() -> None:
+    chicken = Food(id="chicken", name="chicken thigh", doneness="poultry")
+    line = Line(id="c", step="spread/1", food="chicken", low=100, high=100, unit="g")
+    binder = small_binder(chicken, line)
+    cooked = small_binder(chicken, line, replace(binder.steps["spread/1"], heat=Heat.CORE, celsius=(165 - 32) * 5 / 9))
+    assert doneness_needed(cooked, "spread")[0].stated
+
+
 def test_an_oven_at_180_says_nothing_of_the_core() -> None:
     chicken = Food(id="chicken", name="chicken thigh", doneness="poultry")
     line = Line(id="c", step="spread/1", food="chicken", low=100, high=100, unit="g")

@@ -78,7 +78,9 @@ def test_what_conversions_need_is_bought_too() -> None:
 
 
 def test_a_food_without_a_price_is_listed_and_the_spend_is_not_known() -> None:
-    binder = small_binder(Food(id="sumac", name="sumac"), Line(id="x", step="spread/2", food="sumac", low=5, high=5, unit="g"))
+    binder = small_binder(
+        Food(id="sumac", name="sumac"), Line(id="x", step="spread/2", food="sumac", low=5, high=5, unit="g")
+    )
     bought = shopping_list(binder, "day")
     item = next(item for item in bought.items if item.food == "sumac")
     assert item.spend is None

@@ -73,7 +73,9 @@ def portion_cost(binder: Binder) -> float:
 
 
 def factor(recipe: Recipe, count: float, unit_text: str = "portion") -> float:
-    found = scale_factor(binder_of([Settings(id=SETTINGS_ID, name="b"), recipe]), recipe.id, count=count, unit=unit_text)
+    found = scale_factor(
+        binder_of([Settings(id=SETTINGS_ID, name="b"), recipe]), recipe.id, count=count, unit=unit_text
+    )
     assert not isinstance(found, Missing)
     return found
 
@@ -93,7 +95,18 @@ def test_scaling_to_what_there_is() -> None:
 
 
 @pytest.mark.parametrize(
-    ("decimal", "ounces"), [(0.12, 0), (0.13, 0.25), (0.37, 0.25), (0.38, 0.5), (0.62, 0.5), (0.63, 0.75), (0.87, 0.75), (0.88, 1), (5.60, 5.5)]
+    ("decimal", "ounces"),
+    [
+        (0.12, 0),
+        (0.13, 0.25),
+        (0.37, 0.25),
+        (0.38, 0.5),
+        (0.62, 0.5),
+        (0.63, 0.75),
+        (0.87, 0.75),
+        (0.88, 1),
+        (5.60, 5.5),
+    ],
 )
 def test_decimal_ounces_round_as_the_card_says(decimal: float, ounces: float) -> None:
     assert rounded_ounces(decimal) == ounces  # examples 1 and 3 [AFRS]
@@ -187,7 +200,9 @@ def test_an_egg_bake_for_fifty() -> None:
 )
 def test_packs_to_buy_round_up(need: float, count: int) -> None:
     pack = Pack(id="p", food="f", size=1, unit="lb")
-    (only,) = cheapest_packs([PricedPack(pack, Quote(id="q", pack="p", price=100, on=date(2026, 1, 1)), POUND)], need * POUND)
+    (only,) = cheapest_packs(
+        [PricedPack(pack, Quote(id="q", pack="p", price=100, on=date(2026, 1, 1)), POUND)], need * POUND
+    )
     assert only.count == count
 
 

@@ -85,7 +85,11 @@ COOKS_NUMBERS = st.sampled_from([1, 2, 3, 4, 6, 8, 12]).flatmap(
 )
 
 
-@given(COOKS_NUMBERS, COOKS_NUMBERS, st.sampled_from(["cup", "tbsp", "tsp", "clove", "lb", "oz", "", "bunch", "(14 oz) can"]))
+@given(
+    COOKS_NUMBERS,
+    COOKS_NUMBERS,
+    st.sampled_from(["cup", "tbsp", "tsp", "clove", "lb", "oz", "", "bunch", "(14 oz) can"]),
+)
 def test_an_amount_written_out_is_read_back_the_same(one: float, other: float, unit_key: str) -> None:
     amount = Amount(min(one, other), max(one, other), unit_key)
     again = parse_amount(amount_text(amount), US)

@@ -49,7 +49,15 @@ def test_a_decimal_comma_where_the_locale_has_one() -> None:
 
 @pytest.mark.parametrize(
     ("grams", "text"),
-    [(0.34, "0.3 g"), (3.2, "3 g"), (17.3, "17.5 g"), (137.4, "137 g"), (612, "610 g"), (1253, "1.25 kg"), (12_640, "12.6 kg")],
+    [
+        (0.34, "0.3 g"),
+        (3.2, "3 g"),
+        (17.3, "17.5 g"),
+        (137.4, "137 g"),
+        (612, "610 g"),
+        (1253, "1.25 kg"),
+        (12_640, "12.6 kg"),
+    ],
 )
 def test_grams_come_to_a_step_a_scale_can_follow(grams: float, text: str) -> None:
     assert grams_text(grams) == text

@@ -71,7 +71,10 @@ def test_what_is_used_cannot_go_and_says_where_it_is_used() -> None:
         apply(binder, remove_recipe(binder, binder.recipes["spread"]))
 
 
-@pytest.mark.parametrize("line", [{}, {"food": "tahini", "made": "spread"}, {"food": "tahini", "low": 2, "high": 1}, {"food": "tahini", "low": 2}])
+@pytest.mark.parametrize(
+    "line",
+    [{}, {"food": "tahini", "made": "spread"}, {"food": "tahini", "low": 2, "high": 1}, {"food": "tahini", "low": 2}],
+)
 def test_a_line_is_of_one_thing_and_its_range_runs_upward(line: dict[str, object]) -> None:
     binder = small_binder()
     with pytest.raises(UnclearLineError):
@@ -162,7 +165,14 @@ def _edit(binder: Binder, name: str, data: st.DataObject) -> Change | None:  # n
         return move_dish(binder, dish, to=data.draw(st.integers(-1, 3)))
     if name == "drop":
         return remove_dish(binder, dish)
-    return remove_step(binder, data.draw(st.sampled_from(binder.steps.where("recipe", dish.recipe) or [None])) or binder.steps["spread/1"]) if binder.steps.where("recipe", dish.recipe) else None
+    return (
+        remove_step(
+            binder,
+            data.draw(st.sampled_from(binder.steps.where("recipe", dish.recipe) or [None])) or binder.steps["spread/1"],
+        )
+        if binder.steps.where("recipe", dish.recipe)
+        else None
+    )
 
 
 def test_joined_changes_are_one() -> None:

@@ -101,10 +101,17 @@ def test_a_line_written_out_means_the_same_when_typed_again(
 
     low, high, unit = amount
     key = NAMES[name]
-    source = {"made": key} if key == "harissa" else {"food": key}
-    line = Line(id="l", step="s", low=low, high=high, unit=unit, preparation=preparation, garnish=garnish, **source)
+    food, made = (None, key) if key == "harissa" else (key, None)
+    line = Line(
+        id="l", step="s", low=low, high=high, unit=unit, preparation=preparation, garnish=garnish, food=food, made=made
+    )
     again = understand_line(typed_line(line, name), BOOK)
-    assert (again.amount, again.source.key, again.preparation, again.garnish) == (Amount(low, high, unit), key, preparation, garnish)
+    assert (again.amount, again.source.key, again.preparation, again.garnish) == (
+        Amount(low, high, unit),
+        key,
+        preparation,
+        garnish,
+    )
 
 
 @given(st.text(max_size=80))

@@ -57,7 +57,10 @@ def test_refuses_what_is_no_price(text: str) -> None:
         parse_money(text, "USD", "en_US")
 
 
-@given(st.integers(0, 10**9), st.sampled_from([("USD", "en_US"), ("EUR", "de_DE"), ("JPY", "ja_JP"), ("KWD", "en_US"), ("EUR", "fr_FR")]))
+@given(
+    st.integers(0, 10**9),
+    st.sampled_from([("USD", "en_US"), ("EUR", "de_DE"), ("JPY", "ja_JP"), ("KWD", "en_US"), ("EUR", "fr_FR")]),
+)
 def test_what_is_written_is_read_back(minor: int, pair: tuple[str, str]) -> None:
     currency, locale = pair
     assert parse_money(money_text(minor, currency, locale), currency, locale) == minor

@@ -40,7 +40,9 @@ def test_a_decimal_comma_locale_groups_with_points() -> None:
     assert parse_number("0.500", decimal_comma=True) == 0.5
 
 
-@pytest.mark.parametrize("text", ["", "-1", "one", "1/0", "1.2.3", "nan", "inf", "1e400", "10000001", "١٢", "½½", "1 2"])
+@pytest.mark.parametrize(
+    "text", ["", "-1", "one", "1/0", "1.2.3", "nan", "inf", "1e400", "10000001", "١٢", "½½", "1 2"]
+)
 def test_refuses_what_is_no_kitchen_number(text: str) -> None:
     with pytest.raises(UnreadableNumberError) as refused:
         parse_number(text)
