@@ -114,7 +114,7 @@ def _write_paper(python: Path, wish: Wish) -> int:
     if code not in {0, A_CHECK_FAILED}:
         return code
     if code == A_CHECK_FAILED:
-        print("\nA check failed: that is the binder's own state, not a fault of the program; the checks above say where to look.")
+        print("\nChecks failed: that is the binder's own state, not a fault of the program, and says where to look.")
     print(f"\nThe print set is in {PRINT_SET}\nThe binder is {WORKING_BINDER}")
     return 0
 
