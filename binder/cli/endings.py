@@ -1,0 +1,90 @@
+"""How a command ends: its exit code, and one line on standard error where something stopped it."""
+
+from __future__ import annotations
+
+import os
+import sys
+from enum import IntEnum
+from typing import TYPE_CHECKING, Any, NoReturn
+
+import typer
+from typer.core import TyperGroup
+
+from binder.kitchen.errors import BinderError
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+TRACEBACK_VARIABLE = "BINDER_TRACEBACK"
+"""Set to anything, it makes a fault of the program show its traceback."""
+
+
+class ExitCode(IntEnum):
+    """What a command's exit code says. FAULT is `EX_SOFTWARE` of sysexits.h, from memory: an error in Binder itself."""
+
+    DONE = 0
+    CHECK_FAILED = 1
+    WRONG_USAGE = 2
+    INPUT_UNUSABLE = 3
+    FAULT = 70
+
+
+class WrongUsageError(BinderError):
+    """A command asked for in a way that it cannot be done: nothing is wrong with the file."""
+
+
+class BinderCommands(TyperGroup):
+    """The group of all commands. Whatever goes wrong in one of them ends here, in a sentence and an exit code."""
+
+    def invoke(self, ctx: Any) -> Any:  # noqa: ANN401 - as Typer declares it
+        """Run a command and turn what it raises into its ending."""
+        return _ended(lambda: super(BinderCommands, self).invoke(ctx))
+
+
+def _ended(run: Callable[[], Any]) -> Any:  # noqa: ANN401
+    try:
+        return run()
+    except WrongUsageError as problem:
+        _end(problem.says, ExitCode.WRONG_USAGE)
+    except BinderError as problem:
+        _end(problem.says, ExitCode.INPUT_UNUSABLE)
+    except BrokenPipeError:
+        raise  # the reader has seen enough: Typer ends quietly
+    except OSError as problem:
+        _end(_system_says(problem), ExitCode.INPUT_UNUSABLE)
+    except (typer.Exit, typer.Abort, typer.TyperException):
+        raise
+    except Exception as fault:
+        if _is_for_typer(fault) or os.environ.get(TRACEBACK_VARIABLE):
+            raise
+        _end(_fault_says(fault), ExitCode.FAULT)
+
+
+def _is_for_typer(error: Exception) -> bool:
+    """Whether Typer raised it to say how a command is used: its usage errors have a way to show themselves."""
+    return callable(getattr(error, "show", None)) and hasattr(error, "exit_code")
+
+
+def _system_says(problem: OSError) -> str:
+    what = problem.strerror or type(problem).__name__
+    if not problem.filename:
+        return _("The system refused it: {what}.").format(what=what)
+    return _("{file}: {what}. Choose another place, or mend this one.").format(file=problem.filename, what=what)
+
+
+def _fault_says(fault: Exception) -> str:
+    return _(
+        "This is a fault of Binder, not of your file, and nothing was changed: please report {fault}. "
+        "{variable}=1 before the command shows where it happened."
+    ).format(fault=f"{type(fault).__name__}: {fault}"[:200], variable=TRACEBACK_VARIABLE)
+
+
+def _end(says: str, code: ExitCode) -> NoReturn:
+    print(one_line(says), file=sys.stderr)
+    raise typer.Exit(code)
+
+
+def one_line(text: str) -> str:
+    """A text as one line that no terminal takes for a command: without line ends and control characters."""
+    return "".join(sign for sign in " ".join(text.split()) if sign.isprintable())
