@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from typing import Any
 
-from binder.kitchen.conversion import Addition, Conversion, Outcome
+from binder.kitchen.conversion import Addition, Conversion, Outcome, Trial, TrialOutcome
 from binder.kitchen.food import Food, Measure
 from binder.kitchen.price import Pack, Quote, Store
 from binder.kitchen.recipe import Line, Recipe, Step
@@ -25,6 +25,8 @@ RECORD_TYPES: Mapping[str, type[Record]] = {
     "conversions": Conversion,
     "outcomes": Outcome,
     "additions": Addition,
+    "trials": Trial,
+    "trial_outcomes": TrialOutcome,
     "recipes": Recipe,
     "steps": Step,
     "lines": Line,
@@ -73,6 +75,8 @@ class Binder:
     conversions: Table[Conversion] = field(default_factory=Table)
     outcomes: Table[Outcome] = field(default_factory=Table)
     additions: Table[Addition] = field(default_factory=Table)
+    trials: Table[Trial] = field(default_factory=Table)
+    trial_outcomes: Table[TrialOutcome] = field(default_factory=Table)
     recipes: Table[Recipe] = field(default_factory=Table)
     steps: Table[Step] = field(default_factory=Table)
     lines: Table[Line] = field(default_factory=Table)

@@ -43,13 +43,15 @@ class Food(Record):
 
     `trim_yield` is edible weight over weight as purchased; `density` is grams per millilitre; `allergens` and `doneness`
     are codes of the reference tables; `temperature_control` says that time and temperature must be watched for safety.
-    `free` is for water and the like, that nobody pays for.
+    `free` is for water and the like, that nobody pays for. A form is fit to use from `good_from_days` after it is made and up to
+    `keeps_days`.
     """
 
     name: Name
     other_names: WordList = ()
     section: Section = Section.PRODUCE
     keeping: Keeping = Keeping.CUPBOARD
+    good_from_days: Days | None = None
     keeps_days: Days | None = None
     temperature_control: bool = False
     allergens: WordList = ()

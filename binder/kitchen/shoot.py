@@ -8,7 +8,19 @@ from enum import StrEnum
 from typing import Annotated
 
 from binder.kitchen.record import Record
-from binder.kitchen.shapes import Count, Key, LongText, Minor, Minutes, Name, Position, Positive, Reference, ShortText
+from binder.kitchen.shapes import (
+    Count,
+    Key,
+    LongText,
+    Minor,
+    Minutes,
+    Name,
+    Number,
+    Position,
+    Positive,
+    Reference,
+    ShortText,
+)
 
 
 class BuildKind(StrEnum):
@@ -17,12 +29,25 @@ class BuildKind(StrEnum):
     HERO = "hero"
     SWAP_OUT = "swap-out"
     SPARE = "spare"
+    BEAUTY = "beauty"
     TASTING = "tasting"
+
+
+class BuildState(StrEnum):
+    """How far a build has come on the day."""
+
+    PLANNED = "planned"
+    UNDER_WAY = "under way"
+    READY = "ready"
+    USED = "used"
+    SPOILED = "spoiled"
 
 
 @dataclass(frozen=True, kw_only=True)
 class Shoot(Record):
     """One shooting day of one episode. `base_amount` in `base_unit` is how much of the base ingredient there is.
+
+    `wait_limit` is the longest wait, in minutes, that the camera stays with; `spares` how many spare builds each dish is to have.
 
     `cap` is the cost cap a portion in minor currency units, for every dish without its own; `budget` is for the whole shoot.
     """
@@ -37,6 +62,7 @@ class Shoot(Record):
     cap: Minor | None = None
     budget: Minor | None = None
     wait_limit: Minutes = 4.0
+    spares: Annotated[int, Number(0, 20)] = 0
     notes: LongText = ""
 
 
@@ -63,4 +89,5 @@ class Build(Record):
     kind: BuildKind = BuildKind.HERO
     up_to: Annotated[Key, Reference("steps")] | None = None
     portions: Positive | None = None
+    state: BuildState = BuildState.PLANNED
     waits: ShortText = ""
