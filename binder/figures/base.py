@@ -4,9 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from graphlib import CycleError, TopologicalSorter
 from typing import TYPE_CHECKING
 
+from binder.figures.base_network import (
+    Network,
+    Runs,
+    base_forms,
+    least_base,
+    made_forms,
+    network_of,
+    taken_forms,
+)
 from binder.figures.demand import shoot_demand
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
@@ -18,7 +26,6 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from binder.kitchen.binder import Binder
-    from binder.kitchen.conversion import Conversion
     from binder.kitchen.shoot import Shoot
 
 _SLACK = 1e-9
@@ -95,108 +102,75 @@ def base_balance(binder: Binder, shoot_id: str) -> BaseBalance | None:
     if shoot.base is None:
         return None
     demand = shoot_demand(binder, shoot_id)
-    forms = base_forms(binder, shoot.base)
-    wanted = {form: demand.grams.get(form, 0.0) for form in forms}
-    there_is, missing = _there_is(binder, shoot, shoot.base), list(demand.missing)
-    if isinstance(there_is, Missing):
-        missing.append(there_is)
-    order = _conversions_in_order(binder, forms)
-    if isinstance(order, Missing):
-        return _without_runs(binder, shoot.base, there_is, wanted, [*missing, order])
-    missing += [_nothing_makes(binder, form) for form in _unreachable(binder, shoot.base, wanted)]
-    return _balance(binder, shoot, wanted, order, there_is, tuple(missing))
-
-
-def base_forms(binder: Binder, base: str) -> tuple[str, ...]:
-    """The base itself and every form of it, in the binder's order."""
-    return (base, *(food.id for food in binder.foods.where("form_of", base)))
-
-
-def _there_is(binder: Binder, shoot: Shoot, base: str) -> float | Missing:
-    return grams_of(binder, binder.foods[base], shoot.base_amount, shoot.base_unit)
+    wanted = {form: demand.grams.get(form, 0.0) for form in base_forms(binder, shoot.base)}
+    there_is = grams_of(binder, binder.foods[shoot.base], shoot.base_amount, shoot.base_unit)
+    network = network_of(binder, shoot.base)
+    lacking = [*demand.missing, *(one for one in (there_is, network) if isinstance(one, Missing))]
+    lacking += [_nothing_makes(binder, form) for form in _unreachable(binder, shoot.base, wanted)]
+    known = None if isinstance(there_is, Missing) else there_is
+    if isinstance(network, Missing):
+        return _without_runs(binder, shoot.base, known, wanted, tuple(lacking))
+    return _balance(binder, shoot, network, wanted, known, tuple(lacking))
 
 
 def _unreachable(binder: Binder, base: str, wanted: Mapping[str, float]) -> list[str]:
-    return [
-        form for form, grams in wanted.items() if grams > 0 and form != base and not binder.outcomes.where("form", form)
-    ]
+    made = {outcome.form for outcome in binder.outcomes.values()}
+    return [form for form, grams in wanted.items() if grams > 0 and form != base and form not in made]
 
 
 def _nothing_makes(binder: Binder, form: str) -> Missing:
-    says = _("Nothing makes {form}: add a conversion that gives it, or give it a price.").format(
-        form=binder.foods[form].name
-    )
+    says = _("Nothing makes {form}: add a conversion that gives it.").format(form=binder.foods[form].name)
     return Missing(MissingKind.FORM, says, Place("foods", form))
 
 
-def _conversions_in_order(binder: Binder, forms: tuple[str, ...]) -> list[Conversion] | Missing:
-    """Conversions of these forms, each before those whose outcome it takes: from the dishes back to the base."""
-    relevant = {c.id: c for form in forms for c in binder.conversions.where("takes", form)}
-    sorter: TopologicalSorter[str] = TopologicalSorter({key: set() for key in relevant})
-    for key in relevant:
-        for outcome in binder.outcomes.where("conversion", key):
-            for onward in binder.conversions.where("takes", outcome.form):
-                sorter.add(key, onward.id)
-    try:
-        return [relevant[key] for key in sorter.static_order() if key in relevant]
-    except CycleError as cycle:
-        names = " → ".join(binder.conversions[key].name for key in cycle.args[1])
-        says = _("These conversions go in a loop: {loop}. Take one of them out.").format(loop=names)
-        return Missing(MissingKind.FORM, says, Place("conversions", cycle.args[1][0]))
-
-
-def _balance(
+def _balance(  # noqa: PLR0913 - a balance is struck of as many things
     binder: Binder,
     shoot: Shoot,
+    network: Network,
     wanted: Mapping[str, float],
-    order: list[Conversion],
-    there_is: float | Missing,
+    there_is: float | None,
     missing: tuple[Missing, ...],
 ) -> BaseBalance:
-    """Each conversion runs as much as the outcome most wanted of it asks: exact where every form comes of one conversion."""
-    base = shoot.base or ""
-    needed = dict(wanted)
-    taken: dict[str, float] = {}
-    runs, drivers, added, made = [], {}, {}, {}  # type: ignore[var-annotated]
-    for conversion in order:
-        outcomes = binder.outcomes.where("conversion", conversion.id)
-        grams, drives = max(((needed.get(o.form, 0.0) / o.ratio, o.form) for o in outcomes), default=(0.0, ""))
-        if grams <= 0:
-            continue
-        runs.append(Run(conversion.id, conversion.name, grams))
-        drivers[conversion.takes] = max(drivers.get(conversion.takes, (0.0, "")), (grams, drives))
-        needed[conversion.takes] = needed.get(conversion.takes, 0.0) + grams
-        taken[conversion.takes] = taken.get(conversion.takes, 0.0) + grams
-        for outcome in outcomes:
-            made[outcome.form] = made.get(outcome.form, 0.0) + outcome.ratio * grams
-        for addition in binder.additions.where("conversion", conversion.id):
-            added[addition.food] = added.get(addition.food, 0.0) + addition.ratio * grams
-    made[base] = needed.get(base, 0.0)
-    known = None if isinstance(there_is, Missing) else there_is
+    runs = least_base(network, wanted)
+    made = {**made_forms(network, runs), network.base: runs.base}
+    taken = taken_forms(network, runs)
     return BaseBalance(
-        base=base,
-        name=binder.foods[base].name,
-        there_is=known,
-        needed=needed.get(base, 0.0),
+        base=network.base,
+        name=binder.foods[network.base].name,
+        there_is=there_is,
+        needed=runs.base,
         forms=tuple(
             FormBalance(form, binder.foods[form].name, made.get(form, 0.0), wanted[form], taken.get(form, 0.0))
             for form in wanted
         ),
-        runs=tuple(reversed(runs)),
-        added=added,
+        runs=tuple(
+            Run(process.key, binder.conversions[process.key].name, runs.grams[process.key])
+            for process in reversed(network.processes)
+            if process.key in runs.grams
+        ),
+        added=_added(binder, runs),
         by_dish=_by_dish(binder, shoot, wanted),
-        driver=_driver(base, drivers, wanted),
+        driver=_driver(network, wanted, runs.base),
         missing=missing,
     )
 
 
-def _driver(base: str, drivers: Mapping[str, tuple[float, str]], wanted: Mapping[str, float]) -> str | None:
-    """Follow, from the base on, the outcome that each conversion is run for."""
-    form, seen = base, set[str]()
-    while form in drivers and form not in seen and drivers[form][0] > wanted.get(form, 0.0):
-        seen.add(form)
-        form = drivers[form][1]
-    return form if wanted.get(form, 0.0) > 0 or form != base else None
+def _added(binder: Binder, runs: Runs) -> dict[str, float]:
+    """Grams of the other foods that the runs need."""
+    added: dict[str, float] = {}
+    for key, grams in runs.grams.items():
+        for addition in binder.additions.where("conversion", key):
+            added[addition.food] = added.get(addition.food, 0.0) + addition.ratio * grams
+    return added
+
+
+def _driver(network: Network, wanted: Mapping[str, float], base: float) -> str | None:
+    """The form whose demand asks most of the base: without it the base would go furthest."""
+    freed = {
+        form: base - least_base(network, {**wanted, form: 0.0}).base for form, grams in wanted.items() if grams > 0
+    }
+    form = max(freed, key=lambda one: freed[one], default=None)
+    return form if form is not None and freed[form] > _SLACK * max(1.0, base) else None
 
 
 def _by_dish(binder: Binder, shoot: Shoot, forms: Mapping[str, float]) -> dict[str, dict[str, float]]:
@@ -208,11 +182,10 @@ def _by_dish(binder: Binder, shoot: Shoot, forms: Mapping[str, float]) -> dict[s
 
 
 def _without_runs(
-    binder: Binder, base: str, there_is: float | Missing, wanted: Mapping[str, float], missing: list[Missing]
+    binder: Binder, base: str, there_is: float | None, wanted: Mapping[str, float], missing: tuple[Missing, ...]
 ) -> BaseBalance:
     forms = tuple(FormBalance(form, binder.foods[form].name, 0.0, grams, 0.0) for form, grams in wanted.items())
-    known = None if isinstance(there_is, Missing) else there_is
-    return BaseBalance(base, binder.foods[base].name, known, None, forms, (), {}, {}, None, tuple(missing))
+    return BaseBalance(base, binder.foods[base].name, there_is, None, forms, (), {}, {}, None, missing)
 
 
 def shortage_text(binder: Binder, balance: BaseBalance) -> str:

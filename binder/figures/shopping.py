@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.figures.base import base_balance, base_forms
+from binder.figures.base import base_balance
+from binder.figures.base_network import base_forms
 from binder.figures.demand import shoot_demand
 from binder.figures.memory import remembered
 from binder.figures.price import PricedPack, buyable_packs, chosen_pack

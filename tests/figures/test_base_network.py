@@ -1,0 +1,133 @@
+"""The least base that meets a demand, against an independent solver and against trying everything."""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from scipy.optimize import Bounds, LinearConstraint, linprog, milp
+
+from binder.figures.base_network import Network, Process, Runs, least_base, made_forms, taken_forms
+from binder.figures.base_program import chosen_runs
+from tests.figures.networks import networks
+
+LARGE = 1e6
+
+
+def by_scipy(network: Network, wanted: dict[str, float]) -> float:
+    """Grams of base by scipy's own solver (HiGHS), from a formulation written for this test alone."""
+    processes, forms = network.processes, network.forms[1:]
+    count = len(processes)
+    balance = np.zeros((len(forms), 3 * count))
+    for column, process in enumerate(processes):
+        for form, ratio in process.gives:
+            balance[forms.index(form), column] += ratio
+        if process.takes != network.base:
+            balance[forms.index(process.takes), column] -= 1.0
+    rows = [LinearConstraint(balance, [wanted[form] for form in forms], np.inf)]
+    link = np.zeros((3 * count, 3 * count))
+    low, high = np.full(3 * count, -np.inf), np.full(3 * count, np.inf)
+    for column, process in enumerate(processes):
+        if process.least:
+            link[column, column], link[column, count + column], low[column] = 1.0, -process.least, 0.0
+            link[count + column, column], link[count + column, count + column] = 1.0, -LARGE
+            high[count + column] = 0.0
+        if process.batch:
+            link[2 * count + column, column], link[2 * count + column, 2 * count + column] = 1.0, -process.batch
+            low[2 * count + column] = high[2 * count + column] = 0.0
+    rows.append(LinearConstraint(link, low, high))
+    cost = np.array([1.0 if process.takes == network.base else 0.0 for process in processes] + [0.0] * 2 * count)
+    whole = np.array([0] * count + [1] * 2 * count)
+    upper = np.array([np.inf] * count + [1.0] * count + [np.inf] * count)
+    solved = milp(cost, constraints=rows, integrality=whole, bounds=Bounds(0, upper), options={"mip_rel_gap": 0})
+    assert solved.success, solved.message
+    return float(solved.fun + wanted[network.base])
+
+
+def by_linprog(network: Network, wanted: dict[str, float]) -> float:
+    processes, forms = network.processes, network.forms[1:]
+    balance = np.zeros((len(forms), len(processes)))
+    for column, process in enumerate(processes):
+        for form, ratio in process.gives:
+            balance[forms.index(form), column] -= ratio
+        if process.takes != network.base:
+            balance[forms.index(process.takes), column] += 1.0
+    cost = [1.0 if process.takes == network.base else 0.0 for process in processes]
+    solved = linprog(cost, A_ub=balance, b_ub=[-wanted[form] for form in forms])
+    assert solved.status == 0
+    return float(solved.fun + wanted[network.base])
+
+
+@settings(max_examples=500)
+@given(networks(batches=False))
+def test_the_same_least_base_as_scipys_linear_program(case: tuple[Network, dict[str, float]]) -> None:
+    network, wanted = case
+    runs = least_base(network, wanted)
+    assert runs.base == pytest.approx(by_linprog(network, wanted), rel=1e-6, abs=1e-6)
+    _require_balance(network, wanted, runs)
+
+
+@settings(max_examples=150)
+@given(networks(most_forms=8))
+def test_the_same_least_base_with_whole_batches_and_least_amounts(case: tuple[Network, dict[str, float]]) -> None:
+    network, wanted = case
+    runs = least_base(network, wanted)
+    assert runs.base == pytest.approx(by_scipy(network, wanted), rel=1e-5, abs=1e-3)
+    _require_balance(network, wanted, runs)
+
+
+@settings(max_examples=200)
+@given(networks(batches=False))
+def test_following_the_runs_back_is_the_program_where_there_is_one_way(case: tuple[Network, dict[str, float]]) -> None:
+    network, wanted = case
+    if network.one_way:
+        assert least_base(network, wanted).base == pytest.approx(chosen_runs(network, wanted).base, rel=1e-6, abs=1e-6)
+
+
+def _require_balance(network: Network, wanted: dict[str, float], runs: Runs) -> None:
+    """Mass is conserved: what is made covers what is used and taken on, and batches are whole."""
+    made, taken = made_forms(network, runs), taken_forms(network, runs)
+    scale = max(1.0, runs.base)
+    for form in network.forms[1:]:
+        assert made.get(form, 0.0) - taken.get(form, 0.0) >= wanted[form] - 1e-6 * scale
+    assert runs.base == pytest.approx(taken.get(network.base, 0.0) + wanted[network.base], rel=1e-6, abs=1e-6)
+    for process in network.processes:
+        grams = runs.grams.get(process.key, 0.0)
+        assert grams >= 0
+        if process.batch and grams:
+            assert grams / process.batch == pytest.approx(round(grams / process.batch), abs=1e-6)
+        if process.least and grams:
+            assert grams >= process.least - 1e-6
+
+
+def test_whole_batches_against_trying_every_count() -> None:
+    cheap = Process("cheap", "base", (("form", 0.5),), batch=70.0)
+    good = Process("good", "base", (("form", 0.9), ("side", 0.2)), batch=100.0)
+    network = Network("base", ("base", "form", "side"), (cheap, good))
+    for form, side in itertools.product((10.0, 95.0, 260.0), (0.0, 15.0, 70.0)):
+        tried = min(
+            70.0 * a + 100.0 * b
+            for a, b in itertools.product(range(12), range(8))
+            if 35.0 * a + 90.0 * b >= form and 20.0 * b >= side
+        )
+        assert least_base(network, {"base": 0.0, "form": form, "side": side}).base == pytest.approx(tried)
+
+
+def test_a_blender_needs_its_least_only_when_it_is_run() -> None:
+    blend = Process("blend", "base", (("paste", 1.0),), least=200.0)
+    network = Network("base", ("base", "paste"), (blend,))
+    assert least_base(network, {"paste": 50.0}).base == 200.0
+    assert least_base(network, {"paste": 0.0}).base == 0.0
+    assert least_base(network, {"paste": 250.0}).base == 250.0
+
+
+def test_the_cheaper_of_two_ways_is_taken_and_co_products_pay_for_the_other() -> None:
+    plain = Process("plain", "base", (("stock", 2.0),))
+    rich = Process("rich", "base", (("meat", 0.6), ("stock", 0.5)))
+    network = Network("base", ("base", "meat", "stock"), (plain, rich))
+    runs = least_base(network, {"meat": 600.0, "stock": 700.0})
+    assert runs.grams == pytest.approx({"rich": 1000.0, "plain": 100.0})
+    assert least_base(replace(network, processes=(rich,)), {"meat": 600.0, "stock": 700.0}).base == pytest.approx(1400.0)
