@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.cli.answer import Answer, answer_of, weighed
-from binder.figures.base import BaseBalance, BaseVerdict, FormBalance, base_balance, shortage_text
+from binder.figures.base import BaseBalance, BaseVerdict, FormBalance, base_balance
+from binder.figures.base_repairs import base_repairs
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -18,7 +19,6 @@ def base_answer(binder: Binder, shoot: Shoot) -> Answer:
     balance = base_balance(binder, shoot.id)
     if balance is None:
         return answer_of(binder, shoot, **_nothing())
-    shortage = shortage_text(binder, balance)
     return answer_of(
         binder,
         shoot,
@@ -29,7 +29,7 @@ def base_answer(binder: Binder, shoot: Shoot) -> Answer:
         dishes=[_dish(binder, balance, dish.id) for dish in binder.dishes.where("shoot", shoot.id)],
         verdict=balance.verdict.value,
         bottleneck=binder.foods[balance.driver].name if balance.driver else None,
-        repairs=[shortage] if shortage else [],
+        repairs=[repair.says for repair in base_repairs(binder, shoot.id)],
         missing=[lack.says for lack in balance.missing],
     )
 

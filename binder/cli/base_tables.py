@@ -8,7 +8,8 @@ from binder.cli.columns import numbers, words
 from binder.cli.heading import show_heading
 from binder.cli.marks import base_mark
 from binder.cli.terminal import say, say_marked, show_table
-from binder.figures.base import BaseBalance, FormBalance, base_balance, shortage_text
+from binder.figures.base import BaseBalance, FormBalance, base_balance
+from binder.figures.base_repairs import base_repairs, bottleneck
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.edits.shoots import dish_name
@@ -31,8 +32,10 @@ def show_base(binder: Binder, shoot: Shoot) -> None:
     say(_summary(binder, balance))
     for lack in balance.missing:
         say_marked("◌", lack.says)
-    if shortage := shortage_text(binder, balance):
-        say_marked("◣", shortage)
+    if short := bottleneck(binder, shoot.id):
+        say_marked("◣", short.says)
+    for repair in base_repairs(binder, shoot.id):
+        say_marked("→", repair.says)
     say()
     columns = [words(_("Form")), numbers(_("Made")), numbers(_("Into dishes")), numbers(_("Into other forms"))]
     show_table([*columns, numbers(_("Left"))], [_form_row(binder, balance, form) for form in balance.forms])

@@ -19,7 +19,6 @@ from binder.figures.demand import shoot_demand
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.weight import grams_of
-from binder.kitchen.amount_text import grams_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -186,16 +185,3 @@ def _without_runs(
 ) -> BaseBalance:
     forms = tuple(FormBalance(form, binder.foods[form].name, 0.0, grams, 0.0) for form, grams in wanted.items())
     return BaseBalance(base, binder.foods[base].name, there_is, None, forms, (), {}, {}, None, missing)
-
-
-def shortage_text(binder: Binder, balance: BaseBalance) -> str:
-    """What runs out and how much more of the base would do, in a sentence; empty where nothing does."""
-    if balance.verdict is not BaseVerdict.SHORT or balance.left is None:
-        return ""
-    short = grams_text(-balance.left)
-    if balance.driver and balance.driver != balance.base:
-        says = _(
-            "{form} is what runs out: {grams} more of {base} is needed, or a build less of the dishes that use it."
-        )
-        return says.format(form=binder.foods[balance.driver].name, grams=short, base=balance.name)
-    return _("{base} runs out: {grams} more is needed.").format(base=balance.name, grams=short)

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from binder.figures.base import BaseVerdict, base_balance, shortage_text
+from binder.figures.base import BaseVerdict, base_balance
+from binder.figures.base_repairs import base_repairs, bottleneck
 from binder.figures.cost import DishCost, Verdict, shoot_costs
 from binder.figures.demand import builds_of
+from binder.figures.leads import shelf_life_clashes
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, Place
 from binder.figures.safety import doneness_needed, recipe_allergens
@@ -113,7 +115,18 @@ def _base_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
             _("The shoot has no base ingredient: choose one."),
         )
     elif balance.verdict is BaseVerdict.SHORT:
-        yield Check("short of base", Severity.STOP, place, balance.name, shortage_text(binder, balance))
+        yield Check("short of base", Severity.STOP, place, balance.name, _shortage(binder, shoot_id))
+    for clash in shelf_life_clashes(binder, shoot_id):
+        yield Check("past its days", Severity.WARN, clash.place, _place_name(binder, clash), clash.says)
+
+
+def _shortage(binder: Binder, shoot_id: str) -> str:
+    """What runs out, and the smallest changes that would make it go round."""
+    found = bottleneck(binder, shoot_id)
+    repairs = base_repairs(binder, shoot_id)
+    smallest = [*repairs[:-1][:2], *repairs[-1:]]
+    instead = _(" Or: ").join(repair.says for repair in smallest)
+    return f"{found.says if found else ''} {instead}".strip()
 
 
 def _lacking(binder: Binder, shoot_id: str) -> Iterator[Check]:

@@ -119,3 +119,22 @@ def _needs(binder: Binder, dish_id: str) -> Iterator[tuple[str, float] | Missing
         if use.counted and count > 0:
             grams = use.purchased
             yield grams if isinstance(grams, Missing) else (use.food, grams * count)
+
+
+@remembered
+def build_needs(binder: Binder, dish_id: str) -> Mapping[str, Mapping[str, float]]:
+    """For each build of a dish, grams as purchased of each food it takes; what is not known is left out."""
+    batches = dish_batches(binder, dish_id)
+    if isinstance(batches, Missing):
+        return {}
+    return {one.build.id: recipe_needs(binder, binder.dishes[dish_id].recipe, one) for one in batches}
+
+
+def recipe_needs(binder: Binder, recipe_id: str, batches: Batches, *, first: float = 0) -> dict[str, float]:
+    """Grams as purchased of each food that batches of a recipe take, from the step at position `first` to their last."""
+    needs: dict[str, float] = {}
+    for use in recipe_uses(binder, recipe_id):
+        step = binder.steps[use.step]
+        if use.counted and first <= step.position and batches.reach(step) and not isinstance(use.purchased, Missing):
+            needs[use.food] = needs.get(use.food, 0.0) + use.purchased * batches.count
+    return needs

@@ -7,7 +7,10 @@ from typing import TYPE_CHECKING
 from binder.figures.memory import FORMS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.price import chosen_pack
+from binder.kitchen.conversion import CostSplit
 from binder.kitchen.wording import _
+
+_EQUAL = 1e-9
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -24,9 +27,10 @@ def conversion_to(binder: Binder, form_id: str) -> Conversion | None:
 
 @remembered_from(FORMS)
 def bought_for(binder: Binder, food_id: str) -> Mapping[str, float] | Missing:
-    """Grams as purchased of each bought food that go into one gram of a food; the food itself where it is bought.
+    """Grams as purchased of each bought food that one gram of a food carries the cost of; the food itself where it is bought.
 
-    A conversion's cost goes to its outcomes by weight: each gram that comes out carries the same share of what went in.
+    A conversion's cost goes to its outcomes as it says: by weight, all to the first, or by shares. Where a form can be made
+    in two ways the first conversion counts.
     """
     return _traced(binder, food_id, ())
 
@@ -37,7 +41,9 @@ def _traced(binder: Binder, food_id: str, trail: tuple[str, ...]) -> Mapping[str
         return {food_id: 1.0}
     if food_id in trail:
         return _loop(binder, food_id, trail)
-    out = sum(outcome.ratio for outcome in binder.outcomes.where("conversion", conversion.id))
+    carried = cost_carried(binder, conversion)
+    if isinstance(carried, Missing):
+        return carried
     gathered: dict[str, float] = {}
     parts = [(conversion.takes, 1.0)] + [(a.food, a.ratio) for a in binder.additions.where("conversion", conversion.id)]
     for part, ratio in parts:
@@ -45,8 +51,36 @@ def _traced(binder: Binder, food_id: str, trail: tuple[str, ...]) -> Mapping[str
         if isinstance(inner, Missing):
             return inner
         for bought, share in inner.items():
-            gathered[bought] = gathered.get(bought, 0.0) + share * ratio / out
+            gathered[bought] = gathered.get(bought, 0.0) + share * ratio * carried[food_id]
     return gathered
+
+
+@remembered_from(FORMS)
+def cost_carried(binder: Binder, conversion: Conversion) -> Mapping[str, float] | Missing:
+    """For a gram taken by a conversion, the part of its cost that each gram of an outcome carries.
+
+    By weight each gram carries the same; all to the first leaves the others free; by shares an outcome carries its own share,
+    and those without one divide the rest by weight.
+    """
+    outcomes = binder.outcomes.where("conversion", conversion.id)
+    if conversion.split is CostSplit.MAIN:
+        return {one.form: 1 / one.ratio if one is outcomes[0] else 0.0 for one in outcomes}
+    if conversion.split is CostSplit.BY_WEIGHT:
+        out = sum(one.ratio for one in outcomes)
+        return {one.form: 1 / out for one in outcomes}
+    given = sum(one.cost_share for one in outcomes if one.cost_share is not None)
+    rest = sum(one.ratio for one in outcomes if one.cost_share is None)
+    if given > 1 + _EQUAL or (not rest and given < 1 - _EQUAL):
+        says = _("The cost shares of {conversion} add up to {percent:.0f} %: make them 100 %.")
+        return Missing(
+            MissingKind.FORM,
+            says.format(conversion=conversion.name, percent=given * 100),
+            Place("conversions", conversion.id),
+        )
+    return {
+        one.form: one.cost_share / one.ratio if one.cost_share is not None else max(0.0, 1 - given) / rest
+        for one in outcomes
+    }
 
 
 def _loop(binder: Binder, food_id: str, trail: tuple[str, ...]) -> Missing:

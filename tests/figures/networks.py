@@ -19,7 +19,9 @@ def networks(draw: st.DrawFn, *, most_forms: int = 15, batches: bool = True) -> 
     while reached < count:
         outcomes = min(draw(st.integers(1, 3)), count - reached)
         gives = tuple((forms[reached + at], draw(RATIOS)) for at in range(outcomes))
-        processes.append(_process(draw, len(processes), forms[draw(st.integers(0, reached - 1))], gives, batches=batches))
+        processes.append(
+            _process(draw, len(processes), forms[draw(st.integers(0, reached - 1))], gives, batches=batches)
+        )
         reached += outcomes
     for _second in range(draw(st.integers(0, 3))):
         target = draw(st.integers(1, count - 1))
@@ -29,7 +31,9 @@ def networks(draw: st.DrawFn, *, most_forms: int = 15, batches: bool = True) -> 
     return Network(forms[0], forms, _from_dishes_back(processes)), wanted
 
 
-def _process(draw: st.DrawFn, number: int, takes: str, gives: tuple[tuple[str, float], ...], *, batches: bool) -> Process:
+def _process(
+    draw: st.DrawFn, number: int, takes: str, gives: tuple[tuple[str, float], ...], *, batches: bool
+) -> Process:
     least = draw(st.sampled_from([None, None, 50.0, 200.0])) if batches else None
     batch = draw(st.sampled_from([None, None, None, 100.0])) if batches else None
     return Process(f"p{number}", takes, gives, least, batch)

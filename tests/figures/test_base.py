@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.figures.base import BaseBalance, BaseVerdict, base_balance, shortage_text
+from binder.figures.base import BaseBalance, BaseVerdict, base_balance
 from binder.kitchen.binder import Binder
 from binder.kitchen.conversion import Conversion, Outcome
 from binder.kitchen.food import Food
@@ -39,15 +39,6 @@ def test_the_balance_is_the_one_worked_by_hand() -> None:
     assert balance.added["water"] == pytest.approx(3 * soaked / 2)
     assert balance.driver == "cooked"
     assert balance.by_dish["dish-bread"] == pytest.approx({"cooked": 150, "liquid": 40})
-
-
-def test_a_shortage_names_what_runs_out_and_how_much_more_is_needed() -> None:
-    binder = small_binder(replace(small_binder().shoots["day"], base_amount=300, base_unit="g"))
-    balance = balance_of(binder)
-    assert balance.verdict is BaseVerdict.SHORT
-    says = shortage_text(binder, balance)
-    assert "cooked beans is what runs out" in says
-    assert "57 g more" in says  # 750 / 1.05 / 2 = 357.1 g needed, 300 g there
 
 
 def test_a_half_made_build_counts_only_what_it_reaches() -> None:

@@ -130,4 +130,6 @@ def test_the_cheaper_of_two_ways_is_taken_and_co_products_pay_for_the_other() ->
     network = Network("base", ("base", "meat", "stock"), (plain, rich))
     runs = least_base(network, {"meat": 600.0, "stock": 700.0})
     assert runs.grams == pytest.approx({"rich": 1000.0, "plain": 100.0})
-    assert least_base(replace(network, processes=(rich,)), {"meat": 600.0, "stock": 700.0}).base == pytest.approx(1400.0)
+    assert least_base(replace(network, processes=(rich,)), {"meat": 600.0, "stock": 700.0}).base == pytest.approx(
+        1400.0
+    )

@@ -1,0 +1,179 @@
+"""One more take: how many more builds could be made from what is left of the base and of everything bought, nothing promised suffering."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from binder.figures.base import base_balance
+from binder.figures.base_network import least_base, network_of
+from binder.figures.demand import Batches, builds_of, recipe_needs
+from binder.figures.memory import remembered
+from binder.figures.missing import Missing
+from binder.figures.recipe_use import recipe_uses
+from binder.figures.shopping import cheapest_packs, needed_to_buy, shopping_list
+from binder.figures.price import buyable_packs
+from binder.kitchen.shoot import Build
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.shoot import Dish
+
+_SLACK = 1e-9
+_ENOUGH = 1000
+"""No one asks for more takes than this."""
+
+
+@dataclass(frozen=True)
+class Takes:
+    """How many more builds there could be, `possible` (None: not known), and what stops the next: a food by id, in `limited_by`.
+
+    `next_costs` is minor units at the till for the first build that what is left does not give; None where it is not known.
+    """
+
+    dish: str
+    first: str | None
+    last: str | None
+    possible: int | None
+    limited_by: str | None
+    next_costs: int | None
+    missing: tuple[Missing, ...]
+
+
+@remembered
+def takes(binder: Binder, dish_id: str, first: str | None = None, last: str | None = None) -> Takes:
+    """More builds of a dish from the step `first` (None: from the beginning) to the step `last` (None: to the end)."""
+    dish = binder.dishes[dish_id]
+    lacking = _lacking(binder, dish)
+    one_more = _one_more(binder, dish, first, last)
+    if lacking or one_more is None:
+        return Takes(dish_id, first, last, None, None, None, lacking)
+    limits = {
+        food: _other_limit(binder, dish.shoot, food, grams)
+        for food, grams in one_more.items()
+        if _is_bought(binder, dish, food)
+    }
+    base = _base_limit(binder, dish, one_more)
+    if base is not None:
+        limits[base[0]] = min(base[1], limits.get(base[0], _ENOUGH))
+    food = min(limits, key=lambda key: limits[key], default=None)
+    possible = limits[food] if food is not None else _ENOUGH
+    return Takes(dish_id, first, last, possible, food, _till(binder, dish, one_more, possible + 1), ())
+
+
+def _lacking(binder: Binder, dish: Dish) -> tuple[Missing, ...]:
+    uses = (use.purchased for use in recipe_uses(binder, dish.recipe) if use.counted)
+    balance = base_balance(binder, dish.shoot)
+    return (*(one for one in uses if isinstance(one, Missing)), *(balance.missing if balance else ()))
+
+
+def _one_more(binder: Binder, dish: Dish, first: str | None, last: str | None) -> dict[str, float] | None:
+    """Grams as purchased of each food in one more build; None where the recipe does not say its portions."""
+    portions = binder.recipes[dish.recipe].portions
+    if portions is None:
+        return None
+    end = math.inf if last is None else binder.steps[last].position
+    batches = Batches(Build(id="one more", dish=dish.id), dish.portions / portions, end)
+    start = 0 if first is None else binder.steps[first].position
+    return {food: grams for food, grams in recipe_needs(binder, dish.recipe, batches, first=start).items() if grams > 0}
+
+
+def _is_bought(binder: Binder, dish: Dish, food: str) -> bool:
+    """Whether a food comes from the shop and costs something: neither free nor the base or a form of it."""
+    balance = base_balance(binder, dish.shoot)
+    forms = {form.form for form in balance.forms} if balance else set()
+    return food not in forms and not binder.foods[food].free
+
+
+def bought_grams(binder: Binder, shoot_id: str) -> Mapping[str, float]:
+    """Grams of each food that the shopping list brings home, in whole packs."""
+    return {
+        item.food: sum(pack.priced.grams * pack.count for pack in item.packs) if item.packs else item.needed
+        for item in shopping_list(binder, shoot_id).items
+    }
+
+
+def _other_limit(binder: Binder, shoot_id: str, food: str, grams: float) -> int:
+    left = bought_grams(binder, shoot_id).get(food, 0.0) - needed_to_buy(binder, shoot_id).get(food, 0.0)
+    return min(_ENOUGH, math.floor(max(0.0, left) / grams + _SLACK))
+
+
+def _base_limit(binder: Binder, dish: Dish, one_more: Mapping[str, float]) -> tuple[str, int] | None:
+    """The form that stops the next build and how many there can be before; None where the dish takes none of the base."""
+    balance = base_balance(binder, dish.shoot)
+    if balance is None or balance.there_is is None or not any(form.form in one_more for form in balance.forms):
+        return None
+    network = network_of(binder, balance.base)
+    if isinstance(network, Missing):
+        return None
+    wanted = {form.form: form.used for form in balance.forms}
+
+    def needed(count: int, only: str | None = None) -> float:
+        more = {form: wanted[form] + one_more.get(form, 0.0) * count for form in wanted if only in {None, form}}
+        return least_base(network, {**wanted, **more}).base
+
+    room = balance.there_is * (1 + _SLACK)
+    count = _most(lambda takes: needed(takes) <= room)
+    asks = {form: needed(count + 1, form) for form in wanted if one_more.get(form, 0.0) > 0}
+    return max(asks, key=lambda form: asks[form]), count
+
+
+def _most(fits: Callable[[int], bool]) -> int:
+    """The largest count that fits, where what fits for more fits for less; 0 where not even one does."""
+    low, high = 0, 1
+    while high <= _ENOUGH and fits(high):
+        low, high = high, high * 2
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (middle, high) if fits(middle) else (low, middle)
+    return min(low, _ENOUGH)
+
+
+def _till(binder: Binder, dish: Dish, one_more: Mapping[str, float], count: int) -> int | None:
+    """Minor units of what would have to be bought beyond the list for `count` more builds; None where a price is missing."""
+    needs, bought = needed_to_buy(binder, dish.shoot), bought_grams(binder, dish.shoot)
+    more = {food: grams * count for food, grams in one_more.items() if _is_bought(binder, dish, food)}
+    more |= _more_base(binder, dish, one_more, count)
+    total = 0
+    for food, grams in more.items():
+        short = needs.get(food, 0.0) + grams - bought.get(food, 0.0)
+        packs = buyable_packs(binder, food)
+        if short > _SLACK * max(1.0, grams):
+            if not packs:
+                return None
+            total += sum(pack.price for pack in cheapest_packs(packs, short))
+    return total
+
+
+def _more_base(binder: Binder, dish: Dish, one_more: Mapping[str, float], count: int) -> dict[str, float]:
+    """Grams of base, and of what its conversions add, that `count` more builds take beyond what there is."""
+    balance = base_balance(binder, dish.shoot)
+    network = network_of(binder, balance.base) if balance else None
+    if balance is None or balance.there_is is None or network is None or isinstance(network, Missing):
+        return {}
+    wanted = {form.form: form.used + one_more.get(form.form, 0.0) * count for form in balance.forms}
+    return {balance.base: max(0.0, least_base(network, wanted).base - balance.there_is)}
+
+
+def why_no_more(binder: Binder, dish_id: str, last: str | None = None) -> str:
+    """Why one more build of a dish up to a step cannot be made, in a sentence; empty where it can."""
+    found = takes(binder, dish_id, None, last)
+    if found.possible is None or found.possible >= 1 or found.limited_by is None:
+        return ""
+    says = _("There is not enough {food} left for one more of dish {number}. Have more of it, or leave out a build.")
+    return says.format(food=binder.foods[found.limited_by].name, number=binder.dishes[dish_id].position + 1)
+
+
+def stages(binder: Binder, dish_id: str) -> tuple[Takes, ...]:
+    """For each step of a dish, how many more builds could be made up to it."""
+    steps = binder.steps.where("recipe", binder.dishes[dish_id].recipe)
+    return tuple(takes(binder, dish_id, None, step.id) for step in steps)
+
+
+def promised(binder: Binder, dish_id: str) -> int:
+    """How many builds of a dish are already on the list."""
+    return len(builds_of(binder, dish_id))

@@ -1,0 +1,95 @@
+"""One more take, from what is left and nothing promised suffering."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from binder.figures.base import BaseVerdict, base_balance
+from binder.figures.shopping import shopping_list
+from binder.figures.takes import bought_grams, stages, takes, why_no_more
+from binder.kitchen.binder import Binder
+from binder.kitchen.change import apply
+from binder.kitchen.edits.shoots import add_build
+from binder.kitchen.food import Food
+from binder.kitchen.recipe import Line
+from binder.kitchen.shoot import BuildKind
+from tests.kitchen_binder import small_binder
+
+
+def test_as_many_as_the_scarcest_food_allows() -> None:
+    # Spread: tahini 60 g a build; 300 g bought, 60 + 60 + 30 = 150 g promised, so 150 g are left for two more.
+    # Beans: 1000 g; 357 g needed; a build takes 300 / 1.05 / 2 = 142.9 g, so four more.
+    found = takes(small_binder(), "dish-spread")
+    assert (found.possible, found.limited_by) == (2, "tahini")
+
+
+def test_from_a_later_step_only_what_is_still_to_go_in_counts() -> None:
+    found = takes(small_binder(), "dish-spread", "spread/2")
+    # Oil: 500 ml of density 0.9 are 450 g, 3 builds' worth of 26.6 g promised.
+    assert found.limited_by == "oil"
+    assert found.possible == int((450 - 1.5 * 2 * 14.78676478125 * 0.9) / (2 * 14.78676478125 * 0.9))
+
+
+def test_stages_never_allow_more_the_further_they_go() -> None:
+    counts = [found.possible or 0 for found in stages(small_binder(), "dish-bread")]
+    assert counts == sorted(counts, reverse=True)
+
+
+def test_the_base_can_be_what_stops_the_next_one() -> None:
+    shoot = replace(small_binder().shoots["day"], base_amount=400, base_unit="g")
+    found = takes(small_binder(shoot), "dish-spread")
+    assert (found.possible, found.limited_by) == (0, "cooked")
+    assert "not enough cooked beans" in why_no_more(small_binder(shoot), "dish-spread")
+
+
+def test_the_till_says_what_the_next_one_would_cost() -> None:
+    found = takes(small_binder(), "dish-spread")
+    assert found.next_costs == 600  # a third spread needs one more jar of tahini, and nothing else
+    assert why_no_more(small_binder(), "dish-spread") == ""
+
+
+def test_what_is_not_known_is_not_promised() -> None:
+    binder = small_binder(
+        Food(id="sumac", name="sumac"), Line(id="x", step="spread/2", food="sumac", low=1, high=1, unit="bunch")
+    )
+    found = takes(binder, "dish-spread")
+    assert found.possible is None
+    assert any("sumac" in lack.says for lack in found.missing)
+
+
+@given(st.sampled_from(["dish-spread", "dish-bread"]), st.integers(400, 2000))
+def test_so_many_more_can_really_be_made_from_what_is_bought_and_one_more_cannot(dish: str, grams: int) -> None:
+    before = small_binder(replace(small_binder().shoots["day"], base_amount=grams, base_unit="g"))
+    found = takes(before, dish)
+    assert found.possible is not None
+    enough = _with_more(before, dish, found.possible)
+    assert _covered(before, enough)
+    assert not _covered(before, _with_more(before, dish, found.possible + 1))
+
+
+def _with_more(binder: Binder, dish: str, count: int) -> Binder:
+    for _number in range(count):
+        binder = apply(binder, add_build(binder, binder.dishes[dish], BuildKind.SPARE)[0])
+    return binder
+
+
+def _covered(before: Binder, after: Binder) -> bool:
+    """Whether what was bought before is enough for the builds after."""
+    balance = base_balance(after, "day")
+    assert balance is not None
+    bought = bought_grams(before, "day")
+    enough = all(
+        item.needed <= bought[item.food] * (1 + 1e-9)
+        for item in shopping_list(after, "day").items
+        if item.food != "salt"
+    )
+    return enough and balance.verdict is BaseVerdict.ENOUGH
+
+
+def test_free_foods_never_stop_a_take() -> None:
+    binder = small_binder(Line(id="x", step="spread/2", food="water", low=1, high=1, unit="l"))
+    assert takes(binder, "dish-spread").possible == pytest.approx(2)
