@@ -90,10 +90,21 @@ def _recipes() -> list[Record]:
         Line(id="spread/2/1", step="spread/2", food="oil", low=2, high=2, unit="tbsp", garnish=True),
         Line(id="spread/2/2", step="spread/2", position=1, food="salt", to_taste=True),
         Recipe(id="bread", name="Onion flatbread", portions=2),
-        Step(id="bread/1", recipe="bread", title="Fry", station="stove", heat=Heat.OIL, celsius=175, hazards=("hot_oil",)),
+        Step(
+            id="bread/1", recipe="bread", title="Fry", station="stove", heat=Heat.OIL, celsius=175, hazards=("hot_oil",)
+        ),
         Step(id="bread/2", recipe="bread", position=1, title="Fill", station="front"),
         Line(id="bread/1/1", step="bread/1", food="flour", low=2, high=2, unit="cup"),
-        Line(id="bread/1/2", step="bread/1", position=1, food="onion", low=1.5, high=1.5, unit="cup", preparation="chopped"),
+        Line(
+            id="bread/1/2",
+            step="bread/1",
+            position=1,
+            food="onion",
+            low=1.5,
+            high=1.5,
+            unit="cup",
+            preparation="chopped",
+        ),
         Line(id="bread/2/1", step="bread/2", made="spread", low=250, high=250, unit="g"),
     ]
 

@@ -122,7 +122,7 @@ def _nothing_makes(binder: Binder, form: str) -> Missing:
     return Missing(MissingKind.FORM, says, Place("foods", form))
 
 
-def _balance(  # noqa: PLR0913 - a balance is struck of as many things
+def _balance(
     binder: Binder,
     shoot: Shoot,
     network: Network,

@@ -22,7 +22,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class BaseCost:
-    """Minor units: the base's cost in all, by dish, and of what is left in each form (the base itself among them). They add up."""
+    """Minor units: the base's cost in all, by dish, and of what is left in each form (the base itself among them).
+
+    They add up.
+    """
 
     total: int
     dishes: Mapping[str, int]
@@ -31,7 +34,10 @@ class BaseCost:
 
 @remembered
 def base_cost(binder: Binder, shoot_id: str) -> BaseCost | Missing | None:
-    """The base's cost by dish and rest; None where the shoot has no base or the base is short, Missing where a price is."""
+    """The base's cost by dish and rest.
+
+    None where the shoot has no base or the base is short, Missing where a price is.
+    """
     balance = base_balance(binder, shoot_id)
     network = network_of(binder, balance.base) if balance else None
     if balance is None or balance.there_is is None or network is None or isinstance(network, Missing):
@@ -52,7 +58,10 @@ def base_cost(binder: Binder, shoot_id: str) -> BaseCost | Missing | None:
 
 
 def base_content(binder: Binder, network: Network, balance: BaseBalance) -> Mapping[str, float] | Missing:
-    """Grams of base that a gram of each form carries the cost of, as the plan runs: a form made in two ways carries the mean."""
+    """Grams of base that a gram of each form carries the cost of, as the plan runs.
+
+    A form made in two ways carries the mean.
+    """
     runs = {run.conversion: run.grams for run in balance.runs}
     made = {form.form: form.made for form in balance.forms}
     carried: dict[str, float] = {network.base: 1.0}

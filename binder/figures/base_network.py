@@ -1,7 +1,9 @@
 """The forms of a base ingredient as a network of processes, in plain numbers, and the least base that meets a demand.
 
-Where every form comes of one process, the runs follow one from another and need no program: each process runs as much as the
-outcome most wanted of it asks, from the dishes back to the base, and no less would do. Where a form can be reached by two
+Where every form comes of one process, the runs follow one from another and need no program: each process runs as much
+as the
+outcome most wanted of it asks, from the dishes back to the base, and no less would do. Where a form can be reached by
+two
 ways, `base_program` chooses between them.
 """
 
@@ -26,7 +28,10 @@ _SLACK = 1e-9
 
 @dataclass(frozen=True)
 class Process:
-    """A conversion in numbers: grams of each form it gives for a gram it takes; the least and the whole batch it takes, in grams."""
+    """A conversion in numbers.
+
+    Grams of each form it gives for a gram it takes; the least and the whole batch it takes, in grams.
+    """
 
     key: str
     takes: str
@@ -44,7 +49,10 @@ class Process:
 
 @dataclass(frozen=True)
 class Network:
-    """Forms, the base first, and processes, each before those whose outcome it takes: from the dishes back to the base."""
+    """Forms, the base first, and processes, each before those whose outcome it takes.
+
+    From the dishes back to the base.
+    """
 
     base: str
     forms: tuple[str, ...]

@@ -1,4 +1,7 @@
-"""Choosing between ways to a form: a linear program, with whole numbers where batches ask for them, solved by OR-Tools."""
+"""Choosing between ways to a form.
+
+A linear program, with whole numbers where batches ask for them, solved by OR-Tools.
+"""
 
 from __future__ import annotations
 
@@ -20,7 +23,8 @@ class UnsolvedError(RuntimeError):
 def chosen_runs(network: Network, wanted: Mapping[str, float]) -> Runs:
     """The runs that meet `wanted` with the least base, and of those with the least made in all.
 
-    Variables are grams a process takes; each form must be made at least as much as it is used and taken on. A least amount
+    Variables are grams a process takes; each form must be made at least as much as it is used and taken on. A least
+    amount
     or a whole batch makes it a program with whole numbers.
     """
     program = _Program(network, wanted)
@@ -96,7 +100,10 @@ class _Program:
 
 
 def _most(network: Network, wanted: Mapping[str, float]) -> dict[str, float]:
-    """Grams that each process never needs to exceed: as much as if it alone served all that its outcomes are wanted for."""
+    """Grams that each process never needs to exceed.
+
+    As much as if it alone served all that its outcomes are wanted for.
+    """
     needed = dict(wanted)
     most: dict[str, float] = {}
     for process in network.processes:

@@ -1,4 +1,7 @@
-"""Where the base runs short: what is short of, and the smallest changes that would make it go round, each tried by the balance."""
+"""Where the base runs short.
+
+What is short of, and the smallest changes that would make it go round, each tried by the balance.
+"""
 
 from __future__ import annotations
 
@@ -12,8 +15,8 @@ from binder.figures.base_network import Network, least_base, network_of
 from binder.figures.demand import build_needs, builds_of
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
-from binder.figures.price import chosen_pack
 from binder.figures.portion_text import number_style
+from binder.figures.price import chosen_pack
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.money import money_text
@@ -41,7 +44,8 @@ class RepairKind(StrEnum):
 class Repair:
     """One change that alone makes the base go round.
 
-    `dish` and `build` say where; `portions` is how many the dish keeps; `grams` how much more base to have; `frees` is grams of
+    `dish` and `build` say where; `portions` is how many the dish keeps; `grams` how much more base to have; `frees`
+    is grams of
     base that the change spares or adds.
     """
 
@@ -79,7 +83,10 @@ def _short(binder: Binder, shoot_id: str) -> tuple[BaseBalance, Network, float] 
 
 @remembered
 def bottleneck(binder: Binder, shoot_id: str) -> Bottleneck | None:
-    """What runs out where the base is short: the form whose demand drives it, and how much of that form cannot be made."""
+    """What runs out where the base is short.
+
+    The form whose demand drives it, and how much of that form cannot be made.
+    """
     found = _short(binder, shoot_id)
     if found is None:
         return None
@@ -120,7 +127,10 @@ def _largest(fits: Callable[[float], bool], most: float) -> float:
 
 @remembered
 def base_repairs(binder: Binder, shoot_id: str) -> tuple[Repair, ...]:
-    """The changes that each alone make the base go round, the smallest first: a build or portions less, or more of the base."""
+    """The changes that each alone make the base go round, the smallest first.
+
+    A build or portions less, or more of the base.
+    """
     found = _short(binder, shoot_id)
     if found is None:
         return ()

@@ -36,7 +36,7 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class LineCost:
-    """One line of a dish, for one portion: grams, cost in minor units (None: not known) and share of the portion's cost (0 to 1).
+    """One line of a dish, for one portion: grams, cost in minor units (None: not known), share of the portion's cost.
 
     `not_counted` names foods to taste without an amount; `counted` is false where there is nothing else on the line.
     """
@@ -89,7 +89,10 @@ def cap_of(binder: Binder, dish: Dish) -> int | None:
 
 @remembered
 def recipe_lines_cost(binder: Binder, recipe_id: str) -> tuple[LineCost, ...] | Missing:
-    """The lines of a recipe costed for one portion; Missing where the recipe does not say how many portions it yields."""
+    """The lines of a recipe costed for one portion.
+
+    Missing where the recipe does not say how many portions it yields.
+    """
     recipe = binder.recipes[recipe_id]
     if recipe.portions is None:
         says = _("{recipe} does not say how many portions it yields: add it.").format(recipe=recipe.name)
@@ -109,7 +112,7 @@ def _costs_of(binder: Binder, uses: list[Use], part: float) -> list[float | Miss
     return [scaled(_use_cost(binder, use), part) for use in uses if use.counted]
 
 
-def _line_cost(  # noqa: PLR0913 - a line's cost is made of as many things
+def _line_cost(
     binder: Binder, line_id: str, uses: list[Use], costs: list[float | Missing], total: float | None, part: float
 ) -> LineCost:
     counted = [use for use in uses if use.counted] if len(costs) < len(uses) else uses
@@ -187,7 +190,10 @@ def shoot_costs(binder: Binder, shoot_id: str) -> tuple[DishCost, ...]:
 
 @dataclass(frozen=True, slots=True)
 class BreakEven:
-    """What a food costs now and what it would have to cost for the dish just to meet its cap, minor units a pack; None: no price would do."""
+    """What a food costs now and what it would have to cost for the dish just to meet its cap, minor units a pack.
+
+    None: no price would do.
+    """
 
     food: str
     name: str
@@ -199,7 +205,7 @@ class BreakEven:
 
 @remembered
 def break_even_prices(binder: Binder, dish_id: str) -> tuple[BreakEven, ...]:
-    """For each bought food of a dish with a cap the price at which the dish would just meet it, the costliest food first."""
+    """For each bought food of a dish the price at which the dish would just meet its cap, the costliest food first."""
     costs = dish_cost(binder, dish_id)
     if costs.per_portion is None or costs.cap is None:
         return ()

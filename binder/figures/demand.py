@@ -21,7 +21,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class ShootDemand:
-    """Grams as purchased of each food (forms of the base among them) over all builds, in all and by dish, and what is missing."""
+    """Grams as purchased of each food (forms of the base among them) over all builds, in all and by dish.
+
+    What is missing.
+    """
 
     grams: Mapping[str, float]
     by_dish: Mapping[str, Mapping[str, float]]
@@ -55,7 +58,10 @@ def builds_of(binder: Binder, dish_id: str) -> tuple[Build, ...]:
 
 @dataclass(frozen=True)
 class Batches:
-    """A build, how many batches of the recipe it is, and the position of the last step it reaches (infinity: the end)."""
+    """A build, how many batches of the recipe it is, and the position of the last step it reaches (infinity.
+
+    The end).
+    """
 
     build: Build
     count: float
@@ -131,7 +137,7 @@ def build_needs(binder: Binder, dish_id: str) -> Mapping[str, Mapping[str, float
 
 
 def recipe_needs(binder: Binder, recipe_id: str, batches: Batches, *, first: float = 0) -> dict[str, float]:
-    """Grams as purchased of each food that batches of a recipe take, from the step at position `first` to their last."""
+    """Grams as purchased of each food that batches of a recipe take, from the step at position `first` on."""
     needs: dict[str, float] = {}
     for use in recipe_uses(binder, recipe_id):
         step = binder.steps[use.step]

@@ -1,4 +1,7 @@
-"""The flow of the base ingredient: from what is bought through its forms to what each dish takes, as nodes and bands in grams."""
+"""The flow of the base ingredient.
+
+From what is bought through its forms to what each dish takes, as nodes and bands in grams.
+"""
 
 from __future__ import annotations
 
@@ -35,7 +38,10 @@ class NodeKind(StrEnum):
 
 @dataclass(frozen=True)
 class Node:
-    """A form, a dish or what is left: how many grams pass through it, and where a click leads. `short` is grams that lack."""
+    """A form, a dish or what is left: how many grams pass through it, and where a click leads.
+
+    `short` is grams that lack.
+    """
 
     key: str
     kind: NodeKind
@@ -48,7 +54,10 @@ class Node:
 
 @dataclass(frozen=True)
 class Band:
-    """Weight that goes from one node to another: grams as it leaves and as it arrives (soaking gains, roasting loses)."""
+    """Weight that goes from one node to another.
+
+    Grams as it leaves and as it arrives (soaking gains, roasting loses).
+    """
 
     source: str
     target: str

@@ -1,4 +1,7 @@
-"""Where the nodes and bands of the flow are drawn, in units of the page or the window; widths are in proportion to weight."""
+"""Where the nodes and bands of the flow are drawn, in units of the page or the window.
+
+Widths are in proportion to weight.
+"""
 
 from __future__ import annotations
 
@@ -44,7 +47,10 @@ class PlacedFlow:
 
 
 def place_flow(flow: Flow, *, width: float, height: float, bar: float, gap: float, least: float) -> PlacedFlow:
-    """Place a flow in `width` by `height`: bars `bar` wide, at least `gap` between bars of a column and none lower than `least`."""
+    """Place a flow in `width` by `height`.
+
+    Bars `bar` wide, at least `gap` between bars of a column and none lower than `least`.
+    """
     columns = [[node for node in flow.nodes if node.column == at] for at in range(flow.columns)]
     scale = _scale(columns, flow, height, gap, least)
     placed: dict[str, PlacedNode] = {}
@@ -56,14 +62,20 @@ def place_flow(flow: Flow, *, width: float, height: float, bar: float, gap: floa
 
 
 def through(node: Node, flow: Flow) -> float:
-    """Grams that the bar of a node must be tall enough for: the larger of what arrives, what leaves and what it holds."""
+    """Grams that the bar of a node must be tall enough for.
+
+    The larger of what arrives, what leaves and what it holds.
+    """
     arrives = sum(band.arrives for band in flow.bands if band.target == node.key)
     leaves = sum(band.leaves for band in flow.bands if band.source == node.key)
     return max(arrives, leaves, node.grams)
 
 
 def _scale(columns: Sequence[Sequence[Node]], flow: Flow, height: float, gap: float, least: float) -> float:
-    """Height of a gram: the column that has least room decides, found by halving because low bars do not shrink further."""
+    """Height of a gram.
+
+    The column that has least room decides, found by halving because low bars do not shrink further.
+    """
     grams = [[through(node, flow) for node in column] for column in columns if column]
 
     def fits(scale: float) -> bool:
@@ -92,7 +104,7 @@ def _by_source(column: Sequence[Node], flow: Flow, placed: Mapping[str, PlacedNo
     return sorted(column, key=middle)
 
 
-def _stacked(  # noqa: PLR0913 - a stack has as many measures
+def _stacked(
     column: Sequence[Node], flow: Flow, height: float, scale: float, gap: float, least: float
 ) -> list[tuple[Node, float, float]]:
     talls = [max(least, scale * through(node, flow)) for node in column]

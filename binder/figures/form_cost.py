@@ -27,9 +27,10 @@ def conversion_to(binder: Binder, form_id: str) -> Conversion | None:
 
 @remembered_from(FORMS)
 def bought_for(binder: Binder, food_id: str) -> Mapping[str, float] | Missing:
-    """Grams as purchased of each bought food that one gram of a food carries the cost of; the food itself where it is bought.
+    """Grams as purchased of each bought food whose cost one gram of a food carries; the food itself where it is bought.
 
-    A conversion's cost goes to its outcomes as it says: by weight, all to the first, or by shares. Where a form can be made
+    A conversion's cost goes to its outcomes as it says: by weight, all to the first, or by shares. Where a form can
+    be made
     in two ways the first conversion counts.
     """
     return _traced(binder, food_id, ())
@@ -59,8 +60,8 @@ def _traced(binder: Binder, food_id: str, trail: tuple[str, ...]) -> Mapping[str
 def cost_carried(binder: Binder, conversion: Conversion) -> Mapping[str, float] | Missing:
     """For a gram taken by a conversion, the part of its cost that each gram of an outcome carries.
 
-    By weight each gram carries the same; all to the first leaves the others free; by shares an outcome carries its own share,
-    and those without one divide the rest by weight.
+    By weight each gram carries the same; all to the first leaves the others free; by shares an outcome carries its own
+    share, and those without one divide the rest by weight.
     """
     outcomes = binder.outcomes.where("conversion", conversion.id)
     if conversion.split is CostSplit.MAIN:
@@ -91,7 +92,10 @@ def _loop(binder: Binder, food_id: str, trail: tuple[str, ...]) -> Missing:
 
 @remembered_from(FORMS)
 def cost_per_gram(binder: Binder, food_id: str) -> float | Missing:
-    """Minor currency units a gram: what it is bought for, or what the bought foods in it cost; 0 only for what is free."""
+    """Minor currency units a gram.
+
+    What it is bought for, or what the bought foods in it cost; 0 only for what is free.
+    """
     parts = bought_for(binder, food_id)
     if isinstance(parts, Missing):
         return parts

@@ -1,4 +1,7 @@
-"""What must start before call: for each conversion of the base the latest moment it can begin, counted back through all that follows."""
+"""What must start before call.
+
+For each conversion of the base the latest moment it can begin, counted back through all that follows.
+"""
 
 from __future__ import annotations
 
@@ -26,10 +29,9 @@ _EARLIEST_CALL = time(0, 0)
 
 @dataclass(frozen=True)
 class Lead:
-    """One run of a conversion before call: grams it takes, minutes of hands and of waiting, and when it must start at the latest.
+    """One run of a conversion before call: grams it takes, minutes of hands and of waiting, and its latest start.
 
-    `minutes_before` is how long before call that is; `starts` is None where the shoot has no date. `keeps_until` is how long
-    the first outcome stays fit, None where it is not said.
+    `minutes_before` is how long before call that is; `starts` is None where the shoot has no date.
     """
 
     conversion: str
@@ -60,7 +62,7 @@ def shoot_leads(binder: Binder, shoot_id: str) -> tuple[Lead, ...]:
     return tuple(sorted(leads, key=lambda lead: (-lead.minutes_before, lead.name)))
 
 
-def _lead(  # noqa: PLR0913 - a row of the list has as many sides
+def _lead(
     binder: Binder, key: str, grams: float, before: float, call: datetime | None, dishes: tuple[str, ...]
 ) -> Lead:
     conversion = binder.conversions[key]
@@ -83,10 +85,10 @@ def call_moment(shoot: Shoot) -> datetime | None:
 
 
 def minutes_before_call(binder: Binder, network: Network, balance: BaseBalance) -> dict[str, float]:
-    """How many minutes before call each conversion that is run must begin, for all its outcomes to be fit to use at call."""
+    """How many minutes before call each conversion must begin, for all its outcomes to be fit to use at call."""
     runs = {run.conversion for run in balance.runs}
     used = {form.form for form in balance.forms if form.used > 0}
-    needed_by: dict[str, float] = {form: 0.0 for form in used}
+    needed_by: dict[str, float] = dict.fromkeys(used, 0.0)
     begin: dict[str, float] = {}
     for process in network.processes:
         if process.key not in runs:
@@ -121,7 +123,10 @@ def _users(network: Network, balance: BaseBalance) -> dict[str, tuple[str, ...]]
 
 @remembered
 def shelf_life_clashes(binder: Binder, shoot_id: str) -> tuple[Missing, ...]:
-    """Forms that cannot be fit on the day: fit only after they no longer keep, or kept too long while another outcome ages."""
+    """Forms that cannot be fit on the day.
+
+    Fit only after they no longer keep, or kept too long while another outcome ages.
+    """
     balance = base_balance(binder, shoot_id)
     network = network_of(binder, balance.base) if balance else None
     if balance is None or network is None or isinstance(network, Missing):
@@ -140,7 +145,8 @@ def shelf_life_clashes(binder: Binder, shoot_id: str) -> tuple[Missing, ...]:
 
 def _clash(food: Food, made_before: float) -> Missing:
     says = _(
-        "{form} keeps {keeps} days and would be {age:.1f} days old at call: make it in a conversion of its own, or change its days."
+        "{form} keeps {keeps} days and would be {age:.1f} days old at call: "
+        "make it in a conversion of its own, or change its days."
     )
     return Missing(
         MissingKind.FORM,

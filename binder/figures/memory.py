@@ -29,7 +29,7 @@ FORMS = PRICES | {"conversions", "outcomes", "additions"}
 def remembered_from(
     tables: frozenset[str],
 ) -> Callable[[Callable[Concatenate[Binder, P], R]], Callable[Concatenate[Binder, P], R]]:
-    """Keep the results of a figure that reads only `tables`, by its arguments, which must be hashable and given by position."""
+    """Keep the results of a figure that reads only `tables`, by its arguments: hashable, given by position."""
 
     def keeping(figure: Callable[Concatenate[Binder, P], R]) -> Callable[Concatenate[Binder, P], R]:
         name = f"{figure.__module__}.{figure.__qualname__}"

@@ -79,7 +79,7 @@ def _dish_items(binder: Binder, shoot_id: str, ready: datetime | None) -> Iterat
                 yield _dish_item(binder, dish, step, line, reaching, ready)
 
 
-def _dish_item(  # noqa: PLR0913 - a row of the list has as many sides
+def _dish_item(
     binder: Binder, dish: Dish, step: Step, line: Line, reaching: Sequence[Batches], ready: datetime | None
 ) -> MiseItem:
     return MiseItem(
@@ -120,7 +120,10 @@ def _made_ahead(binder: Binder, shoot_id: str, ready: datetime | None) -> Iterat
 
 @remembered
 def made_ahead(binder: Binder, shoot_id: str) -> dict[str, float]:
-    """Batches of each recipe that dishes of a shoot are made from, the innermost first; what has no known amount is left out."""
+    """Batches of each recipe that dishes of a shoot are made from, the innermost first.
+
+    What has no known amount is left out.
+    """
     wanted: dict[str, float] = {}
     for dish in binder.dishes.where("shoot", shoot_id):
         batches = step_batches(binder, dish.id)

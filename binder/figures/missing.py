@@ -1,4 +1,7 @@
-"""What a figure lacks, and where it is mended. A figure that lacks something is not known: it is never counted as zero."""
+"""What a figure lacks, and where it is mended.
+
+A figure that lacks something is not known: it is never counted as zero.
+"""
 
 from __future__ import annotations
 

@@ -30,7 +30,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class SetOut:
-    """One line's amount scaled: `grams` (None: cannot be weighed), its weight and its cook's measure as text (either may be empty)."""
+    """One line's amount scaled: `grams` (None.
+
+    Cannot be weighed), its weight and its cook's measure as text (either may be empty).
+    """
 
     grams: float | None
     weight: str
@@ -93,9 +96,7 @@ def _made(binder: Binder, amount: Amount) -> SetOut:
     return SetOut(None, "", pieces_text(Amount(amount.low, amount.high, key), style))
 
 
-def _measure(  # noqa: PLR0913 - all of it says what is measured
-    binder: Binder, food: Food, asked: Unit, amount: Amount, preparation: str, grams: float | None
-) -> str:
+def _measure(binder: Binder, food: Food, asked: Unit, amount: Amount, preparation: str, grams: float | None) -> str:
     style, measures = number_style(binder), binder.settings.measures
     if asked.dimension is Dimension.PIECE or amount.unit.startswith("("):
         return pieces_text(amount, style)

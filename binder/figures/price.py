@@ -18,7 +18,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class PricedPack:
-    """A pack with the quote chosen for it: `grams` as purchased, `price` minor units a pack, `per_gram` minor units a gram."""
+    """A pack with the quote chosen for it.
+
+    `grams` as purchased, `price` minor units a pack, `per_gram` minor units a gram.
+    """
 
     pack: Pack
     quote: Quote
@@ -62,7 +65,10 @@ def priced_packs(binder: Binder, food_id: str) -> tuple[PricedPack, ...]:
 
 @remembered_from(PRICES)
 def chosen_pack(binder: Binder, food_id: str) -> PricedPack | Missing:
-    """The pack whose price a recipe's share is worked out from: the pinned quote's, or else the newest quote's; the cheaper per gram of two as new."""
+    """The pack whose price a recipe's share is worked out from.
+
+    The pinned quote's, or else the newest quote's; the cheaper per gram of two as new.
+    """
     priced = priced_packs(binder, food_id)
     if priced:
         return max(priced, key=lambda one: (one.quote.pinned, one.quote.on, -one.per_gram))

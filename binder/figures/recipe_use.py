@@ -20,9 +20,12 @@ _PORTIONS = {"each", "portion"}
 
 @dataclass(frozen=True, slots=True)
 class Use:
-    """One food that a line of a recipe uses. `edible` and `purchased` are grams for one batch, the upper end of a range.
+    """One food that a line of a recipe uses.
 
-    `line` and `step` are those of the recipe asked about, also where the food comes from a recipe within it; `inner` is the
+    `edible` and `purchased` are grams for one batch, the upper end of a range.
+
+    `line` and `step` are those of the recipe asked about, also where the food comes from a recipe within it; `inner`
+    is the
     line that names the food. `counted` is false for a line to taste without an amount.
     """
 
@@ -92,7 +95,10 @@ def batches(binder: Binder, made: Recipe, line: Line) -> float | Missing:
 
 
 def batches_for(binder: Binder, made: Recipe, count: float, unit_text: str) -> float | Missing:
-    """How many batches of a recipe give `count` of a unit: portions, a weight or a volume that its yield is stated in."""
+    """How many batches of a recipe give `count` of a unit.
+
+    Portions, a weight or a volume that its yield is stated in.
+    """
     try:
         asked = unit(unit_text, binder.settings.measures)
     except UnknownUnitError as unknown:

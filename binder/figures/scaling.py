@@ -27,7 +27,8 @@ def scale_factor(binder: Binder, recipe_id: str, *, count: float, unit: str = "p
 def in_units_of(millilitres: float, units: Sequence[str], measures: Measures) -> tuple[tuple[str, float], ...]:
     """A volume in the units given, the largest first, whole but for the last, which comes to the nearest quarter.
 
-    Rounded once, at the end, as the US Navy's recipe conversion (NAVEDTRA 14163) and the Armed Forces Recipe Service do.
+    Rounded once, at the end, as the US Navy's recipe conversion (NAVEDTRA 14163) and the Armed Forces Recipe Service
+    do.
     """
     smallest = unit(units[-1], measures).factor
     left = math.floor(millilitres / smallest * _QUARTER + 0.5)
@@ -43,5 +44,8 @@ def in_units_of(millilitres: float, units: Sequence[str], measures: Measures) ->
 
 
 def rounded_ounces(ounces: float) -> float:
-    """Ounces to the quarter: .12 and less fall, .13 to .37 are a quarter (Armed Forces Recipe Service, TM 10-412, A. General Information No. 1(2))."""
+    """Ounces to the quarter: .12 and less fall, .13 to .37 are a quarter (Armed Forces Recipe Service, TM 10-412, A.
+
+    General Information No. 1(2)).
+    """
     return math.floor(ounces * _QUARTER + 0.5) / _QUARTER

@@ -10,8 +10,8 @@ from binder.figures.base import base_balance
 from binder.figures.base_network import base_forms
 from binder.figures.demand import shoot_demand
 from binder.figures.memory import remembered
-from binder.figures.price import PricedPack, buyable_packs, chosen_pack
 from binder.figures.missing import Missing
+from binder.figures.price import PricedPack, buyable_packs, chosen_pack
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -34,7 +34,10 @@ class PackCount:
 
 @dataclass(frozen=True)
 class ShoppingItem:
-    """One food to buy: grams as purchased needed, the packs to take, minor units to pay and grams left over (None: not known)."""
+    """One food to buy: grams as purchased needed, the packs to take, minor units to pay and grams left over (None.
+
+    Not known).
+    """
 
     food: str
     name: str
@@ -56,7 +59,10 @@ class ShoppingItem:
 
 @dataclass(frozen=True)
 class ShoppingList:
-    """Everything to buy for a shoot. `spend` is whole packs at the till in minor units, None where a price is missing."""
+    """Everything to buy for a shoot.
+
+    `spend` is whole packs at the till in minor units, None where a price is missing.
+    """
 
     items: tuple[ShoppingItem, ...]
     proven_optimal: bool
@@ -75,7 +81,10 @@ class ShoppingList:
 
 @remembered
 def shopping_list(binder: Binder, shoot_id: str) -> ShoppingList:
-    """The shopping list of a shoot by section of the store, then by name. Packs of one food are chosen exactly: no cheaper set covers the need."""
+    """The shopping list of a shoot by section of the store, then by name.
+
+    Packs of one food are chosen exactly: no cheaper set covers the need.
+    """
     needs = needed_to_buy(binder, shoot_id)
     items = [_item(binder, food, grams) for food, grams in needs.items() if grams > 0 and not binder.foods[food].free]
     order = {section: place for place, section in enumerate(type(binder.foods[items[0].food].section))} if items else {}
@@ -88,7 +97,10 @@ def shopping_list(binder: Binder, shoot_id: str) -> ShoppingList:
 
 @remembered
 def needed_to_buy(binder: Binder, shoot_id: str) -> dict[str, float]:
-    """Grams as purchased of every food to buy. The base is bought as the shoot says there is of it; its forms are made, not bought."""
+    """Grams as purchased of every food to buy.
+
+    The base is bought as the shoot says there is of it; its forms are made, not bought.
+    """
     needs = dict(shoot_demand(binder, shoot_id).grams)
     balance = base_balance(binder, shoot_id)
     if balance is None:
@@ -117,7 +129,8 @@ def _item(binder: Binder, food_id: str, grams: float) -> ShoppingItem:
 def cheapest_packs(packs: Sequence[PricedPack], grams: float) -> tuple[PackCount, ...]:
     """The cheapest counts of whole packs that cover `grams`, proven by exhaustion with a bound.
 
-    Ties go to less left over, then to fewer packs. The bound: what is still to cover costs at least its grams at the best
+    Ties go to less left over, then to fewer packs. The bound: what is still to cover costs at least its grams at the
+    best
     price per gram of the packs still to choose from.
     """
     ranked = sorted(packs, key=lambda pack: (pack.per_gram, -pack.grams, pack.pack.id))
@@ -136,7 +149,7 @@ class _Best:
 
     def search(self, at: int, uncovered: float, price: int, counts: tuple[int, ...]) -> None:
         """Try every count of the pack at `at` that can still lead to something better."""
-        if uncovered <= 1e-6 * max(1.0, self.grams):  # noqa: PLR2004 - a millionth short is a float's doing, not a cook's
+        if uncovered <= 1e-6 * max(1.0, self.grams):
             value = (price, round(-uncovered, 6), sum(counts))
             if value < self.value:
                 self.value, self.counts = value, counts

@@ -1,4 +1,7 @@
-"""Which builds a dish wants by its own steps: a swap-out past each long wait, a beauty build, and the spares the shoot asks for."""
+"""Which builds a dish wants by its own steps.
+
+A swap-out past each long wait, a beauty build, and the spares the shoot asks for.
+"""
 
 from __future__ import annotations
 

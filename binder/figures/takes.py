@@ -1,4 +1,7 @@
-"""One more take: how many more builds could be made from what is left of the base and of everything bought, nothing promised suffering."""
+"""One more take: how many more builds what is left of the base and of everything bought would make.
+
+Nothing already promised suffers: what the builds on the list need is set aside first.
+"""
 
 from __future__ import annotations
 
@@ -11,9 +14,9 @@ from binder.figures.base_network import least_base, network_of
 from binder.figures.demand import Batches, builds_of, recipe_needs
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
+from binder.figures.price import buyable_packs
 from binder.figures.recipe_use import recipe_uses
 from binder.figures.shopping import cheapest_packs, needed_to_buy, shopping_list
-from binder.figures.price import buyable_packs
 from binder.kitchen.shoot import Build
 from binder.kitchen.wording import _
 
@@ -30,9 +33,10 @@ _ENOUGH = 1000
 
 @dataclass(frozen=True)
 class Takes:
-    """How many more builds there could be, `possible` (None: not known), and what stops the next: a food by id, in `limited_by`.
+    """How many more builds are `possible` (None: not known), and by which food (its id) the next is `limited_by`.
 
-    `next_costs` is minor units at the till for the first build that what is left does not give; None where it is not known.
+    `next_costs` is minor units at the till for the first build that what is left does not give; None where it is not
+    known.
     """
 
     dish: str
@@ -103,7 +107,10 @@ def _other_limit(binder: Binder, shoot_id: str, food: str, grams: float) -> int:
 
 
 def _base_limit(binder: Binder, dish: Dish, one_more: Mapping[str, float]) -> tuple[str, int] | None:
-    """The form that stops the next build and how many there can be before; None where the dish takes none of the base."""
+    """The form that stops the next build and how many there can be before.
+
+    None where the dish takes none of the base.
+    """
     balance = base_balance(binder, dish.shoot)
     if balance is None or balance.there_is is None or not any(form.form in one_more for form in balance.forms):
         return None
@@ -134,7 +141,10 @@ def _most(fits: Callable[[int], bool]) -> int:
 
 
 def _till(binder: Binder, dish: Dish, one_more: Mapping[str, float], count: int) -> int | None:
-    """Minor units of what would have to be bought beyond the list for `count` more builds; None where a price is missing."""
+    """Minor units of what would have to be bought beyond the list for `count` more builds.
+
+    None where a price is missing.
+    """
     needs, bought = needed_to_buy(binder, dish.shoot), bought_grams(binder, dish.shoot)
     more = {food: grams * count for food, grams in one_more.items() if _is_bought(binder, dish, food)}
     more |= _more_base(binder, dish, one_more, count)

@@ -1,4 +1,7 @@
-"""Temperatures as the binder's measures write them: Fahrenheit first in US customary measures, Celsius first elsewhere."""
+"""Temperatures as the binder's measures write them.
+
+Fahrenheit first in US customary measures, Celsius first elsewhere.
+"""
 
 from __future__ import annotations
 

@@ -14,7 +14,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class MeasuredYield:
-    """The yields of one form in the trials of a conversion, grams out for a gram in: each, their mean and sample standard deviation (None for fewer than two)."""
+    """The yields of one form in the trials of a conversion, grams out for a gram in.
+
+    Each, their mean and sample standard deviation (None for fewer than two).
+    """
 
     form: str
     ratios: tuple[float, ...]

@@ -55,7 +55,10 @@ def grams_in_one(binder: Binder, food_id: str, unit_text: str, preparation: str)
 
 
 def grams_per_millilitre(binder: Binder, food: Food, asked: Unit | None = None, preparation: str = "") -> float | None:
-    """Grams per millilitre of a food: by the measure nearest in size to the unit asked for, then by density; None where neither is known."""
+    """Grams per millilitre of a food.
+
+    By the measure nearest in size to the unit asked for, then by density; None where neither is known.
+    """
     volumes = [
         (measure, each) for measure in _fitting(binder, food, preparation) if (each := _millilitres(binder, measure))
     ]

@@ -1,1 +1,4 @@
-"""What exists: the records of a binder and their vocabulary. Pure Python: no files but the reference tables, no Qt, no SQL."""
+"""What exists: the records of a binder and their vocabulary.
+
+Pure Python: no files but the reference tables, no Qt, no SQL.
+"""

@@ -14,7 +14,10 @@ from binder.kitchen.wording import _
 
 @dataclass(frozen=True)
 class Amount:
-    """`low` to `high` of a unit, equal for a plain amount; both None for an amount to taste. `unit` is empty for a count."""
+    """`low` to `high` of a unit, equal for a plain amount; both None for an amount to taste.
+
+    `unit` is empty for a count.
+    """
 
     low: float | None
     high: float | None

@@ -44,7 +44,7 @@ TABLE_OF: Mapping[type[Record], str] = {record_type: table for table, record_typ
 
 
 class Memory:
-    """Figures already worked out, filed by the tables they depend on, so that a change forgets only what it may have changed."""
+    """Figures already worked out, filed by the tables they depend on: a change forgets just those."""
 
     def __init__(self, shelves: Mapping[frozenset[str], dict[object, Any]] | None = None) -> None:
         self._shelves = dict(shelves or {})

@@ -53,7 +53,10 @@ class Edit:
 
 @dataclass(frozen=True)
 class Change:
-    """A labelled set of edits, done together or not at all. `label` is what the Edit menu shows: “Set price of tahini”."""
+    """A labelled set of edits, done together or not at all.
+
+    `label` is what the Edit menu shows: “Set price of tahini”.
+    """
 
     label: str
     edits: tuple[Edit, ...]
@@ -73,7 +76,10 @@ class Change:
 
 
 def changed(label: str, *, before: Iterable[Record] = (), after: Iterable[Record] = ()) -> Change:
-    """The change from some records to others, paired by table and id. A record in both places is changed, in one place made or taken out."""
+    """The change from some records to others, paired by table and id.
+
+    A record in both places is changed, in one place made or taken out.
+    """
     old = {(type(record), record.id): record for record in before}
     new = {(type(record), record.id): record for record in after}
     keys = list(dict.fromkeys([*old, *new]))
@@ -87,7 +93,7 @@ def joined(label: str, changes: Iterable[Change]) -> Change:
 
 
 def apply(binder: Binder, change: Change) -> Binder:
-    """The next binder. Raises ConflictError, or BrokenReferenceError and its kin where the result would not hang together."""
+    """The next binder. Raises ConflictError, or an error of `integrity` where the result would not hang together."""
     pending: dict[str, dict[str, Record | None]] = {}
     for edit in change.edits:
         done = pending.setdefault(edit.table, {})

@@ -36,7 +36,8 @@ class CostSplit(StrEnum):
 class Conversion(Record):
     """One way to turn a form (`takes`) into others: soaking, cooking, milling, trimming. Times are minutes.
 
-    `least_grams` is the smallest amount of the form it can take (a blender needs so much), `batch_grams` the amount it takes
+    `least_grams` is the smallest amount of the form it can take (a blender needs so much), `batch_grams` the amount
+    it takes
     each time, where it can only be run whole; both in grams of the form taken.
     """
 

@@ -41,9 +41,11 @@ class Keeping(StrEnum):
 class Food(Record):
     """A food as bought, or a form that the base ingredient is made into (`form_of` names the base).
 
-    `trim_yield` is edible weight over weight as purchased; `density` is grams per millilitre; `allergens` and `doneness`
+    `trim_yield` is edible weight over weight as purchased; `density` is grams per millilitre; `allergens` and
+    `doneness`
     are codes of the reference tables; `temperature_control` says that time and temperature must be watched for safety.
-    `free` is for water and the like, that nobody pays for. A form is fit to use from `good_from_days` after it is made and up to
+    `free` is for water and the like, that nobody pays for. A form is fit to use from `good_from_days` after it is
+    made and up to
     `keeps_days`.
     """
 
@@ -68,7 +70,10 @@ class Food(Record):
 
 @dataclass(frozen=True, kw_only=True)
 class Measure(Record):
-    """What one of a household measure of a food weighs: `grams` per one `unit` (`us cup`, `clove`) in that `preparation`."""
+    """What one of a household measure of a food weighs.
+
+    `grams` per one `unit` (`us cup`, `clove`) in that `preparation`.
+    """
 
     food: Annotated[Key, Reference("foods", owner=True)]
     unit: Name

@@ -30,7 +30,8 @@ class BrokenReferenceError(BinderError):
     def __init__(self, *, record: Record, field: str, target: str, table: str) -> None:
         super().__init__(
             _(
-                "{record} names {target} as its {field}, and there is no such record among the {table}. Add it first, or choose another."
+                "{record} names {target} as its {field}, and there is no such record among the {table}. "
+                "Add it first, or choose another."
             ).format(record=record.called, target=repr(target), field=field, table=table)
         )
 

@@ -39,7 +39,10 @@ class Understood:
 
 
 class UnknownFoodError(BinderError):
-    """A line whose food or recipe no one knows; `name` is what it seems to be called, `nearest` the names most like it."""
+    """A line whose food or recipe no one knows.
+
+    `name` is what it seems to be called, `nearest` the names most like it.
+    """
 
     def __init__(self, text: str, name: str, nearest: list[str]) -> None:
         self.text, self.name, self.nearest = text, name, nearest
@@ -92,7 +95,7 @@ def _source_and_preparation(whole: str, rest: str, book: NameBook) -> tuple[Know
     start, end = _best_run(words, book)
     if end == start:
         name = " ".join(words) or whole.strip()
-        raise UnknownFoodError(whole, name, book.nearest(rest.split(",")[0]))
+        raise UnknownFoodError(whole, name, book.nearest(rest.split(",", maxsplit=1)[0]))
     source = book.known[singular_words(" ".join(words[start:end]))]
     before, after = words[:start], words[end:]
     _refuse_second_food(whole, [before, after], book)

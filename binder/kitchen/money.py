@@ -59,7 +59,10 @@ def uses_decimal_comma(locale: str) -> bool:
 
 
 def money_text(minor: float, currency: str, locale: str, *, digits: int | None = None) -> str:
-    """An amount of minor units as the locale writes money, halves rounded up; `digits` decimals instead of the currency's own."""
+    """An amount of minor units as the locale writes money, halves rounded up.
+
+    `digits` decimals instead of the currency's own.
+    """
     from babel.core import Locale, UnknownLocaleError
     from babel.numbers import format_currency
 
@@ -81,7 +84,10 @@ def _pattern(locale: object, digits: int) -> str:
 
 
 def honest_digits(minor: float, against: float, currency: str) -> int:
-    """Decimals that keep a figure on its own side of what it is compared with: 1.752 beside 1.75 is not shown as 1.75."""
+    """Decimals that keep a figure on its own side of what it is compared with.
+
+    1.752 beside 1.75 is not shown as 1.75.
+    """
     places = minor_digits(currency)
     if math.isclose(minor, against, rel_tol=1e-9, abs_tol=1e-9):
         return places
@@ -93,7 +99,10 @@ def honest_digits(minor: float, against: float, currency: str) -> int:
 
 
 def parse_money(text: str, currency: str, locale: str) -> int:
-    """Minor units of a price as people type it: `$3.49`, `3,49 €`, `1.234,50`, `1'234.50`. Raises UnreadablePriceError."""
+    """Minor units of a price as people type it: `$3.49`, `3,49 €`, `1.234,50`, `1'234.50`.
+
+    Raises UnreadablePriceError.
+    """
     plain = _without_currency(text, currency, locale)
     if not re.fullmatch(r"[0-9.,'’ \u00a0\u202f]*[0-9][0-9.,'’ \u00a0\u202f]*", plain):
         raise UnreadablePriceError(text, _("write a number such as 3.49."))

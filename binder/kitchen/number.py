@@ -47,7 +47,8 @@ class UnreadableNumberError(BinderError):
 def parse_number(text: str, *, decimal_comma: bool = False) -> float:
     """The value of a number as a cook types it, finite and from 0 to ten million.
 
-    A comma or a point is the decimal mark; before exactly three digits the one that is not the locale's own decimal mark
+    A comma or a point is the decimal mark; before exactly three digits the one that is not the locale's own decimal
+    mark
     (`decimal_comma`) groups thousands. Raises UnreadableNumberError.
     """
     value = _value(text.strip(), decimal_comma=decimal_comma)

@@ -34,7 +34,10 @@ class Heat(StrEnum):
 
 @dataclass(frozen=True, kw_only=True)
 class Recipe(Record):
-    """A dish as a cook writes it. One batch yields so many `portions`, `grams` or `millilitres`: as many as are known."""
+    """A dish as a cook writes it.
+
+    One batch yields so many `portions`, `grams` or `millilitres`: as many as are known.
+    """
 
     name: Name
     portions: Positive | None = None
@@ -46,7 +49,10 @@ class Recipe(Record):
 
 @dataclass(frozen=True, kw_only=True)
 class Step(Record):
-    """One step. Times are minutes; `hazards` are keys of the reference cautions; `hold_minutes` is how long its result stays fit to film."""
+    """One step. Times are minutes; `hazards` are keys of the reference cautions.
+
+    `hold_minutes` is how long its result stays fit to film.
+    """
 
     recipe: Annotated[Key, Reference("recipes", owner=True)]
     position: Position = 0
@@ -67,8 +73,8 @@ class Step(Record):
 class Line(Record):
     """An amount of a food or of another recipe, on the step that uses it.
 
-    Exactly one of `food` and `made` is set. `low` and `high` are both None for a line to taste, equal for a plain amount,
-    and the two ends of a range otherwise; `unit` is empty for a plain count.
+    Exactly one of `food` and `made` is set. `low` and `high` are both None for a line to taste, equal for a plain
+    amount, and the two ends of a range otherwise; `unit` is empty for a plain count.
     """
 
     step: Annotated[Key, Reference("steps", owner=True)]

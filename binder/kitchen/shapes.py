@@ -21,6 +21,7 @@ class Text:
     least: int = 0
 
     def fits(self, value: str) -> bool:
+        """Whether the text is neither too short nor too long."""
         return self.least <= len(value) <= self.most
 
 

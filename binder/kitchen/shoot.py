@@ -47,9 +47,11 @@ class BuildState(StrEnum):
 class Shoot(Record):
     """One shooting day of one episode. `base_amount` in `base_unit` is how much of the base ingredient there is.
 
-    `wait_limit` is the longest wait, in minutes, that the camera stays with; `spares` how many spare builds each dish is to have.
+    `wait_limit` is the longest wait, in minutes, that the camera stays with; `spares` how many spare builds each dish
+    is to have.
 
-    `cap` is the cost cap a portion in minor currency units, for every dish without its own; `budget` is for the whole shoot.
+    `cap` is the cost cap a portion in minor currency units, for every dish without its own; `budget` is for the whole
+    shoot.
     """
 
     name: Name
@@ -68,7 +70,10 @@ class Shoot(Record):
 
 @dataclass(frozen=True, kw_only=True)
 class Dish(Record):
-    """A recipe's place in a shoot. Its running number is its position plus one; `cap` is minor currency units a portion."""
+    """A recipe's place in a shoot.
+
+    Its running number is its position plus one; `cap` is minor currency units a portion.
+    """
 
     shoot: Annotated[Key, Reference("shoots", owner=True)]
     position: Position = 0
@@ -82,7 +87,10 @@ class Dish(Record):
 
 @dataclass(frozen=True, kw_only=True)
 class Build(Record):
-    """One making of a dish. It goes up to and with the step `up_to` (None: to the end); `portions` None: the dish's own."""
+    """One making of a dish.
+
+    It goes up to and with the step `up_to` (None: to the end); `portions` None: the dish's own.
+    """
 
     dish: Annotated[Key, Reference("dishes", owner=True)]
     position: Position = 0

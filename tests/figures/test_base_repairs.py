@@ -28,7 +28,7 @@ def short_binder(grams: float = 300) -> Binder:
 
 
 def test_the_bottleneck_is_the_form_that_drives_the_need() -> None:
-    # With the spare of one portion: 825 g cooked, 392.86 g of beans; 300 g give 630 g cooked, so 195 g cooked are short.
+    # With the spare of one portion: 825 g cooked, 392.86 g of beans; 300 g give 630 g cooked, so 195 g are short.
     found = bottleneck(short_binder(), "day")
     assert found is not None
     assert found.form == "cooked"

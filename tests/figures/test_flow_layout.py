@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -14,13 +16,13 @@ from tests.kitchen_binder import small_binder
 def require_in_order(placed: PlacedFlow, width: float, height: float) -> None:
     columns: dict[float, list[tuple[float, float]]] = {}
     for node in placed.nodes:
-        assert -1e-6 <= node.top
+        assert node.top >= -1e-6
         assert node.top + node.height <= height + 1e-6
         assert node.left + node.width <= width + 1e-6
         columns.setdefault(node.left, []).append((node.top, node.top + node.height))
     for spans in columns.values():
         ordered = sorted(spans)
-        assert all(one[1] <= other[0] + 1e-6 for one, other in zip(ordered, ordered[1:], strict=False))
+        assert all(one[1] <= other[0] + 1e-6 for one, other in itertools.pairwise(ordered))
 
 
 def test_the_small_flow_fits_and_is_in_proportion() -> None:

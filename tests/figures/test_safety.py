@@ -17,7 +17,7 @@ def test_allergens_come_up_from_the_recipes_within() -> None:
 
 
 def test_each_scheme_names_them_its_own_way() -> None:
-    # 21 U.S.C. 321(qq) lists wheat; Regulation (EU) No 1169/2011, Annex II, lists cereals containing gluten and sesame seeds.
+    # 21 U.S.C. 321(qq) lists wheat; Regulation (EU) No 1169/2011, Annex II, cereals containing gluten and sesame seeds.
     eu = small_binder(Settings(id=SETTINGS_ID, name="b", allergens=AllergenScheme.EU_FOURTEEN))
     assert {one.group for one in recipe_allergens(eu, "bread")} == {"cereals containing gluten", "sesame seeds"}
 

@@ -1,10 +1,11 @@
 """Published worked examples of kitchen arithmetic, done by the program's own figures.
 
-Sources: [AFRS] US Department of Defense, Armed Forces Recipe Service, TM 10-412 (2003), General Information; [NAVY] US Navy,
-Mess Management Specialist, NAVEDTRA 14163; [BC] BCcampus, Basic Kitchen and Food Service Management; [OW] Open Washington
-Pressbooks, Bakery and Business Math; [HOLT] lecture notes MTH 81, Applying Yield Percent; [FSM] FSM2025 Supplement, Appendix A;
-[VCC] Vancouver Community College, Culinary Math; [OP] Ontario Pork, Costing for Foodservice; [CTAHR] University of Hawaii,
-ET-2; [HTF] course notes HTF 255; [MID] Math Mid-term Review Worksheet; [FBG] USDA Food Buying Guide method.
+Sources: [AFRS] US Department of Defense, Armed Forces Recipe Service, TM 10-412 (2003), General Information; [NAVY]
+US Navy, Mess Management Specialist, NAVEDTRA 14163; [BC] BCcampus, Basic Kitchen and Food Service Management; [OW]
+Open Washington Pressbooks, Bakery and Business Math; [HOLT] lecture notes MTH 81, Applying Yield Percent; [FSM]
+FSM2025 Supplement, Appendix A; [VCC] Vancouver Community College, Culinary Math; [OP] Ontario Pork, Costing for
+Foodservice; [CTAHR] University of Hawaii, ET-2; [HTF] course notes HTF 255; [MID] Math Mid-term Review Worksheet;
+[FBG] USDA Food Buying Guide method.
 """
 
 from __future__ import annotations
@@ -85,7 +86,7 @@ def test_scaling_by_portions() -> None:
     assert factor(hundred, 348) == pytest.approx(3.48)  # example 1 [AFRS]
     assert 1.25 * factor(hundred, 348) == pytest.approx(4.35)
     assert factor(Recipe(id="r", name="r", portions=25), 60) == pytest.approx(2.4)  # example 8 [BC]
-    assert 2 * 2.61 == pytest.approx(5.22)  # example 6 [NAVY]
+    assert pytest.approx(5.22) == 2 * 2.61  # example 6 [NAVY]
     assert factor(hundred, 348 * 3 / 4) == pytest.approx(2.61)  # example 5 [AFRS]
 
 
@@ -113,7 +114,7 @@ def test_decimal_ounces_round_as_the_card_says(decimal: float, ounces: float) ->
 
 
 def test_a_volume_is_broken_into_units_from_the_largest_down() -> None:
-    # Example 7 [NAVY]: 19.98 gal is 19 gal 3 qt 1 pt 1 c 10 tbsp 2 3/4 tsp, rounded to the quarter teaspoon at the end only.
+    # Example 7 [NAVY]: 19.98 gal is 19 gal 3 qt 1 pt 1 c 10 tbsp 2 3/4 tsp, rounded to the quarter teaspoon at the end.
     gallon = unit("gallon", US).factor
     broken = in_units_of(3.33 * 6 * gallon, ("gallon", "quart", "pint", "cup", "tbsp", "tsp"), US)
     assert broken == (("gallon", 19), ("quart", 3), ("pint", 1), ("cup", 1), ("tbsp", 10), ("tsp", 2.75))

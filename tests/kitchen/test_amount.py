@@ -102,6 +102,6 @@ def test_any_text_is_read_or_refused_in_a_sentence(text: str) -> None:
     try:
         amount = parse_amount(text, US)
     except BinderError as refused:
-        assert str(refused)
+        assert str(refused)  # noqa: PT017 - either outcome is right for a random text
     else:
         assert amount.given

@@ -12,7 +12,7 @@ from binder.kitchen.binder import Binder, binder_of, every_record
 from binder.kitchen.change import Change, ConflictError, Edit, apply, changed, joined
 from binder.kitchen.edits.foods import add_quote, adopt_food
 from binder.kitchen.edits.recipes import add_line, remove_recipe, remove_step
-from binder.kitchen.edits.records import insert, move, remove, set_fields
+from binder.kitchen.edits.records import insert, remove, set_fields
 from binder.kitchen.edits.shoots import add_build, move_dish, remove_dish
 from binder.kitchen.food import Food
 from binder.kitchen.integrity import BrokenReferenceError, RecipeLoopError, StillUsedError, UnclearLineError

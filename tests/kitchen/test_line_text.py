@@ -119,6 +119,6 @@ def test_any_text_is_understood_or_refused_in_a_sentence(text: str) -> None:
     try:
         meant = understand_line(text, BOOK)
     except BinderError as refused:
-        assert str(refused)
+        assert str(refused)  # noqa: PT017 - either outcome is right for a random text
     else:
         assert meant.source.key in NAMES.values()

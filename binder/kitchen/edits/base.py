@@ -27,10 +27,11 @@ def add_form(binder: Binder, base: Food, name: str, **fields: object) -> tuple[C
     return insert(_("Add the form {form}").format(form=name), binder, form), form
 
 
-def add_conversion(
-    binder: Binder, takes: Food, name: str, gives: Mapping[str, float], **fields: object
-) -> tuple[Change, Conversion]:
-    """A conversion of a form into others, `gives` grams of each for a gram. Returns the change and the conversion it makes."""
+def add_conversion(takes: Food, name: str, gives: Mapping[str, float], **fields: object) -> tuple[Change, Conversion]:
+    """A conversion of a form into others, `gives` grams of each for a gram.
+
+    Returns the change and the conversion it makes.
+    """
     conversion = Conversion(id=new_id("conversion"), takes=takes.id, name=name, **fields)  # type: ignore[arg-type]
     outcomes = [
         Outcome(id=new_id("outcome"), conversion=conversion.id, position=at, form=form, ratio=ratio)
@@ -78,7 +79,10 @@ def set_addition(binder: Binder, addition: Addition, **fields: object) -> Change
 def record_trial(
     binder: Binder, conversion: Conversion, *, on: date, taken: float, gave: Mapping[str, float]
 ) -> Change:
-    """A test day's run: `taken` grams in, `gave` grams out by form. The yields used become those of this trial; earlier trials stay."""
+    """A test day's run: `taken` grams in, `gave` grams out by form.
+
+    The yields used become those of this trial; earlier trials stay.
+    """
     label = _("Record a trial of {conversion}").format(conversion=conversion.name)
     trial = Trial(id=new_id("trial"), conversion=conversion.id, on=on, taken=taken)
     outcomes = [

@@ -72,7 +72,10 @@ def understood(binder: Binder, text: str) -> Understood:
 
 
 def add_line(binder: Binder, step: Step, text: str, *, at: int | None = None) -> Change:
-    """A typed line on a step, with its food brought from the larder where the binder has it not yet. Raises the errors of `line_text`."""
+    """A typed line on a step, with its food brought from the larder where the binder has it not yet.
+
+    Raises the errors of `line_text`.
+    """
     meant = understood(binder, text)
     line = Line(id=new_id("line"), step=step.id, **_fields(meant))  # type: ignore[arg-type]
     label = _("Add {food} to {recipe}").format(food=meant.source.name, recipe=binder.recipes[step.recipe].name)

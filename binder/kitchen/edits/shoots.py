@@ -52,7 +52,10 @@ def remove_dish(binder: Binder, dish: Dish) -> Change:
 def add_build(
     binder: Binder, dish: Dish, kind: BuildKind, *, up_to: str | None = None, portions: float | None = None
 ) -> tuple[Change, Build]:
-    """A build of a dish, up to and with the step `up_to` (None: to the end). Returns the change and the build it makes."""
+    """A build of a dish, up to and with the step `up_to` (None: to the end).
+
+    Returns the change and the build it makes.
+    """
     build = Build(id=new_id("build"), dish=dish.id, kind=kind, up_to=up_to, portions=portions)
     label = _("Add a {kind} of {dish}").format(kind=kind.value, dish=dish_name(binder, dish))
     return insert(label, binder, build), build
