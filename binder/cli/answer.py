@@ -24,8 +24,8 @@ if TYPE_CHECKING:
 Answer = dict[str, object]
 
 _DIGITS_WORKED_OUT = 9
-_WIDE = Context(prec=400)
-"""Wide enough for any finite float."""
+_WIDE = Context(prec=1200)
+"""Wide enough for every digit of any finite float."""
 
 
 def answer_of(binder: Binder, shoot: Shoot, **figures: object) -> Answer:
@@ -52,7 +52,7 @@ def worked_out(minor: float | None, currency: str) -> str | None:
         return None
     digits = minor_digits(currency)
     finest = Decimal(1).scaleb(-digits - _DIGITS_WORKED_OUT)
-    value = Decimal(repr(float(minor))).scaleb(-digits, _WIDE).quantize(finest, ROUND_HALF_UP, _WIDE)
+    value = Decimal(minor).scaleb(-digits, _WIDE).quantize(finest, ROUND_HALF_UP, _WIDE)
     whole, _point, decimals = f"{_WIDE.plus(value):f}".partition(".")
     kept = decimals.rstrip("0").ljust(digits, "0")
     return f"{whole}.{kept}" if kept else whole

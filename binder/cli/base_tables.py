@@ -10,6 +10,9 @@ from binder.cli.marks import base_mark
 from binder.cli.terminal import say, say_marked, show_table
 from binder.figures.base import BaseBalance, FormBalance, base_balance
 from binder.figures.base_repairs import base_repairs, bottleneck
+from binder.figures.date_text import date_text, time_text
+from binder.figures.duration_text import duration_text
+from binder.figures.leads import Lead, shoot_leads
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.edits.shoots import dish_name
@@ -39,7 +42,7 @@ def show_base(binder: Binder, shoot: Shoot) -> None:
     say()
     columns = [words(_("Form")), numbers(_("Made")), numbers(_("Into dishes")), numbers(_("Into other forms"))]
     show_table([*columns, numbers(_("Left"))], [_form_row(binder, balance, form) for form in balance.forms])
-    _show_runs(binder, balance)
+    _show_runs(binder, shoot)
     _show_dishes(binder, shoot, balance)
 
 
@@ -71,15 +74,21 @@ def _form_row(binder: Binder, balance: BaseBalance, form: FormBalance) -> list[s
     ]
 
 
-def _show_runs(binder: Binder, balance: BaseBalance) -> None:
-    if not balance.runs:
-        return
-    say()
-    rows = [
-        [run.name, binder.foods[binder.conversions[run.conversion].takes].name, _weight(binder, run.grams)]
-        for run in balance.runs
-    ]
-    show_table([words(_("Done to it")), words(_("Takes")), numbers(_("So much"))], rows)
+def _show_runs(binder: Binder, shoot: Shoot) -> None:
+    leads = shoot_leads(binder, shoot.id)
+    if leads:
+        say()
+        columns = [words(_("Done to it")), words(_("Takes")), numbers(_("So much")), words(_("Start by"))]
+        show_table(
+            columns, [[lead.name, lead.takes, _weight(binder, lead.grams), _start(binder, lead)] for lead in leads]
+        )
+
+
+def _start(binder: Binder, lead: Lead) -> str:
+    if lead.starts is None:
+        return _("{duration} before call").format(duration=duration_text(lead.minutes_before))
+    day, of_day = date_text(binder, lead.starts.date()), time_text(binder, lead.starts.time())
+    return _("{date}, {time}").format(date=day, time=of_day)
 
 
 def _show_dishes(binder: Binder, shoot: Shoot, balance: BaseBalance) -> None:

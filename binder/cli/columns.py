@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
 from itertools import zip_longest
 from typing import TYPE_CHECKING
 
@@ -15,51 +14,54 @@ _LONGEST_WORD = 16
 """Cells; a longer word may be broken where room is short."""
 
 
-class Kind(Enum):
-    """What a column holds: words flow, numbers never break, amounts break only between weight and measure."""
-
-    WORDS = " "
-    NUMBERS = ""
-    AMOUNTS = " · "
-
-
 @dataclass(frozen=True)
 class Column:
-    """A column by its heading."""
+    """A column by its heading. Its texts break only at `joint` (nowhere where that is empty); long words may be cut."""
 
     heading: str
-    kind: Kind
+    joint: str
+    to_right: bool = False
+    may_cut: bool = False
 
 
 def words(heading: str = "") -> Column:
-    """A column of words, set to the left."""
-    return Column(heading, Kind.WORDS)
+    """A column of words, which flow."""
+    return Column(heading, " ", may_cut=True)
+
+
+def names(heading: str) -> Column:
+    """A column of what is copied and must stay whole, such as paths."""
+    return Column(heading, "")
 
 
 def numbers(heading: str) -> Column:
-    """A column of numbers with their units, set to the right."""
-    return Column(heading, Kind.NUMBERS)
+    """A column of numbers with their units, never broken."""
+    return Column(heading, "", to_right=True)
 
 
 def amounts(heading: str) -> Column:
-    """A column of amounts such as `180 g · 1½ cups`, set to the right."""
-    return Column(heading, Kind.AMOUNTS)
+    """A column of amounts such as `180 g · 1½ cups`, broken only between weight and measure."""
+    return Column(heading, " · ", to_right=True)
 
 
-def folded(text: str, width: int, kind: Kind = Kind.WORDS) -> list[str]:
-    """A text in lines of at most `width` cells; longer only where a number would have to be cut."""
+SENTENCE = Column("", " ")
+"""Text by itself: it flows, and a word longer than the line (a path) stays whole."""
+
+
+def folded(text: str, width: int, column: Column = SENTENCE) -> list[str]:
+    """A text in lines of at most `width` cells; longer only where something would have to be cut that must not be."""
     lines: list[str] = []
-    for piece in _pieces(text, kind):
-        longer = f"{lines[-1]}{kind.value}{piece}" if lines else piece
+    for piece in _pieces(text, column):
+        longer = f"{lines[-1]}{column.joint}{piece}" if lines else piece
         if lines and _cells(longer) <= width:
             lines[-1] = longer
         else:
-            lines += _chopped(piece, width) if kind is Kind.WORDS else [piece]
+            lines += _chopped(piece, width) if column.may_cut else [piece]
     return lines or [""]
 
 
-def _pieces(text: str, kind: Kind) -> list[str]:
-    return text.split(kind.value) if kind.value and text else [text]
+def _pieces(text: str, column: Column) -> list[str]:
+    return text.split(column.joint) if column.joint and text else [text]
 
 
 def _cells(text: str) -> int:
@@ -88,9 +90,9 @@ def fitted(columns: Sequence[Column], rows: Iterable[Sequence[str]], room: int) 
 
 def _least(column: Column, texts: Iterable[str]) -> int:
     heading = max(map(_cells, column.heading.split()), default=0)
-    pieces = [_cells(piece) for text in texts for piece in _pieces(text, column.kind)]
+    pieces = [_cells(piece) for text in texts for piece in _pieces(text, column)]
     longest = max(pieces, default=0)
-    return max(heading, min(longest, _LONGEST_WORD) if column.kind is Kind.WORDS else longest)
+    return max(heading, min(longest, _LONGEST_WORD) if column.may_cut else longest)
 
 
 def heading_lines(columns: Sequence[Column], widths: Sequence[int]) -> list[str]:
@@ -104,7 +106,7 @@ def heading_lines(columns: Sequence[Column], widths: Sequence[int]) -> list[str]
 def row_lines(columns: Sequence[Column], row: Sequence[str], widths: Sequence[int]) -> list[str]:
     """A row in as many lines as its deepest cell takes."""
     every = zip(columns, row, widths, strict=True)
-    return _joined(columns, [folded(text, width, column.kind) for column, text, width in every], widths)
+    return _joined(columns, [folded(text, width, column) for column, text, width in every], widths)
 
 
 def _joined(columns: Sequence[Column], cells: Sequence[Sequence[str]], widths: Sequence[int]) -> list[str]:
@@ -114,4 +116,4 @@ def _joined(columns: Sequence[Column], cells: Sequence[Sequence[str]], widths: S
 
 def _padded(column: Column, text: str, width: int) -> str:
     padding = " " * (width - _cells(text))
-    return text + padding if column.kind is Kind.WORDS else padding + text
+    return padding + text if column.to_right else text + padding

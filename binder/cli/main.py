@@ -12,9 +12,12 @@ from binder.cli.base_command import base
 from binder.cli.check_command import check
 from binder.cli.cost_command import cost
 from binder.cli.endings import BinderCommands
+from binder.cli.export_command import export
 from binder.cli.mise_command import mise
 from binder.cli.open_command import open_binder
+from binder.cli.print_command import print_sheets
 from binder.cli.shop_command import shop
+from binder.cli.take_command import take
 from binder.kitchen.wording import _, choose_language
 
 if TYPE_CHECKING:
@@ -46,7 +49,10 @@ def _commands() -> Iterator[tuple[str, Callable[..., None], str]]:
     yield "base", base, _("Show how far the base ingredient goes.")
     yield "shop", shop, _("Show what to buy and what it comes to at the till.")
     yield "mise", mise, _("Show what to set out, station by station.")
+    yield "take", take, _("Say how many more takes of a dish could be made.")
     yield "check", check, _("Say what needs someone, the worst first; exit code 1 where something stops the shoot.")
+    yield "print", print_sheets, _("Write station cards and lists as PDF files.")
+    yield "export", export, _("Write a whole binder as one JSON document.")
 
 
 def _without_command(

@@ -39,8 +39,8 @@ def test_json_of_each_form_adds_up(ask: Ask, bean_day: Path) -> None:
 def test_json_says_what_would_repair_a_shortage(ask: Ask, troubled_day: Path) -> None:
     answer = ask("base", troubled_day)
     assert answer["verdict"] == "short"
-    assert len(answer["repairs"]) == 1
-    assert "57 g more of beans, dried" in answer["repairs"][0]
+    assert "Leave out one swap-out of dish 1, Bean spread." in answer["repairs"]
+    assert answer["repairs"][-1] == "Have 57 g more beans, dried, worth $0.23."
 
 
 def test_json_of_a_shoot_without_a_base_keeps_its_keys(ask: Ask, tmp_path: Path) -> None:
@@ -62,8 +62,14 @@ def test_the_tables_show_forms_conversions_and_dishes(run: Run, bean_day: Path) 
     shown = squeezed(run("base", bean_day).stdout)
     assert "beans, dried: there is 1 kg, needed 355 g. ○ enough" in shown
     assert "bean liquid 570 g 200 g 0 g 370 g" in shown
-    assert "Soak beans, dried 355 g" in shown
+    assert "Soak beans, dried 355 g Dec 2, 2026, 6:30 PM" in shown
     assert "2 Onion flatbread cooked beans 150 g" in shown
+
+
+def test_without_a_date_the_tables_say_how_long_before_call_something_starts(run: Run, tmp_path: Path) -> None:
+    undated = small_binder(replace(small_binder().shoots["day"], on=None))
+    shown = squeezed(run("base", written(undated, tmp_path / "a.json")).stdout)
+    assert "Soak beans, dried 355 g 13 h 30 min before call" in shown
 
 
 def test_the_tables_mark_a_shortage_and_say_what_to_do(run: Run, troubled_day: Path) -> None:
@@ -71,6 +77,7 @@ def test_the_tables_mark_a_shortage_and_say_what_to_do(run: Run, troubled_day: P
     assert result.exit_code == 0
     assert "needed 355 g. ◣ short" in result.stdout
     assert "◣ cooked beans is what runs out" in result.stdout
+    assert "\n→ Have 57 g more beans, dried, worth $0.23.\n" in result.stdout
 
 
 def test_a_shoot_without_a_base_says_so(run: Run, tmp_path: Path) -> None:

@@ -6,25 +6,30 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from binder.cli.columns import Kind, amounts, fitted, folded, heading_lines, numbers, row_lines, words
+from binder.cli.columns import amounts, fitted, folded, heading_lines, names, numbers, row_lines, words
 
 TEXTS = st.text(st.characters(categories=["L", "N", "P", "Zs"]), max_size=60).map(lambda text: " ".join(text.split()))
 
 
 @given(TEXTS, st.integers(2, 40))
 def test_words_fold_to_the_width_and_none_is_lost(text: str, width: int) -> None:
-    lines = folded(text, width)
+    lines = folded(text, width, words())
     assert all(cell_len(line) <= width for line in lines)
     assert "".join(lines).replace(" ", "") == text.replace(" ", "")
 
 
 def test_a_number_is_never_cut() -> None:
-    assert folded("$10,000,000.00", 4, Kind.NUMBERS) == ["$10,000,000.00"]
+    assert folded("$10,000,000.00", 4, numbers("Cap")) == ["$10,000,000.00"]
+
+
+def test_a_path_is_never_cut_in_a_sentence_or_a_column() -> None:
+    assert folded("Wrote /a/very/long/path.json.", 10) == ["Wrote", "/a/very/long/path.json."]
+    assert folded("/a/long folder/of mine", 5, names("File")) == ["/a/long folder/of mine"]
 
 
 def test_an_amount_breaks_between_weight_and_measure_only() -> None:
-    assert folded("180 g · 1½ cups", 10, Kind.AMOUNTS) == ["180 g", "1½ cups"]
-    assert folded("180 g · 1½ cups", 15, Kind.AMOUNTS) == ["180 g · 1½ cups"]
+    assert folded("180 g · 1½ cups", 10, amounts("Per build")) == ["180 g", "1½ cups"]
+    assert folded("180 g · 1½ cups", 15, amounts("Per build")) == ["180 g · 1½ cups"]
 
 
 def test_columns_are_as_wide_as_their_texts_where_there_is_room() -> None:
