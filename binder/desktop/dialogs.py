@@ -1,0 +1,83 @@
+"""What the window asks of the person in front of it, behind one protocol, so that tests can answer."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol
+
+from PySide6.QtWidgets import QFileDialog
+
+from binder.kitchen.paths import user_documents_folder
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from PySide6.QtPdf import QPdfDocument
+    from PySide6.QtWidgets import QWidget
+
+
+class Dialogs(Protocol):
+    """Questions. Each answer is None where the person thought better of it."""
+
+    def file_to_open(self, window: QWidget) -> Path | None:
+        """Which binder to open."""
+
+    def file_to_make(self, window: QWidget, title: str, suggestion: str, kinds: str) -> Path | None:
+        """Where to keep something; the system's own dialog asks before it replaces a file."""
+
+    def text(self, window: QWidget, title: str, question: str) -> str | None:
+        """A line of text."""
+
+    def choice(self, window: QWidget, title: str, question: str, choices: Sequence[str]) -> int | None:
+        """One of several: its place."""
+
+    def print_pages(self, window: QWidget, pages: QPdfDocument) -> bool:
+        """Print pages of paper; whether they were sent."""
+
+
+def binder_files() -> str:
+    """The kinds of file that can be opened, as a file dialog names them."""
+    return ";;".join([_("Binders (*.binder *.json)"), _("All files (*)")])
+
+
+class RealDialogs:
+    """Asks with the system's dialogs."""
+
+    def file_to_open(self, window: QWidget) -> Path | None:
+        chosen, _kind = QFileDialog.getOpenFileName(
+            window, _("Open a binder"), str(user_documents_folder()), binder_files()
+        )
+        return Path(chosen) if chosen else None
+
+    def file_to_make(self, window: QWidget, title: str, suggestion: str, kinds: str) -> Path | None:
+        start = str(user_documents_folder() / suggestion)
+        chosen, _kind = QFileDialog.getSaveFileName(window, title, start, kinds)
+        path = Path(chosen) if chosen else None
+        ending = Path(suggestion).suffix
+        return path.with_suffix(ending) if path is not None and not path.suffix else path
+
+    def text(self, window: QWidget, title: str, question: str) -> str | None:
+        from PySide6.QtWidgets import QInputDialog
+
+        answer, taken = QInputDialog.getText(window, title, question)
+        return answer.strip() or None if taken else None
+
+    def choice(self, window: QWidget, title: str, question: str, choices: Sequence[str]) -> int | None:
+        from PySide6.QtWidgets import QInputDialog
+
+        chosen, taken = QInputDialog.getItem(window, title, question, list(choices), 0, editable=False)
+        return list(choices).index(chosen) if taken else None
+
+    def print_pages(self, window: QWidget, pages: QPdfDocument) -> bool:
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+
+        from binder.desktop.printing import print_document
+
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        printer.setFromTo(1, pages.pageCount())
+        dialog = QPrintDialog(printer, window)
+        if dialog.exec() != QPrintDialog.DialogCode.Accepted:
+            return False
+        print_document(printer, pages)
+        return True

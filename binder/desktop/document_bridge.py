@@ -1,0 +1,134 @@
+"""The open document as the window sees it: changes go in, one announcement comes out."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Protocol
+
+from PySide6.QtCore import QObject, Signal
+
+from binder.desktop.errors import sentence_for
+from binder.kitchen.errors import BinderError
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.change import Change
+    from binder.storage.document import Origin
+
+
+class Document(Protocol):
+    """What the window needs of an open document; `storage.document.OpenDocument` is one."""
+
+    @property
+    def binder(self) -> Binder:
+        """The binder as it is now."""
+
+    @property
+    def path(self) -> Path | None:
+        """The file it is kept in; None where it is kept in none."""
+
+    @property
+    def undo_label(self) -> str | None:
+        """What undo would take back; None where there is nothing."""
+
+    @property
+    def redo_label(self) -> str | None:
+        """What redo would do again; None where there is nothing."""
+
+    def make(self, change: Change) -> Change:
+        """Make a change and keep it. Raises BinderError, and then nothing has changed."""
+
+    def undo(self) -> Change | None:
+        """Take the last change back; gives what is different now."""
+
+    def redo(self) -> Change | None:
+        """Do the change again that was taken back last; gives what is different now."""
+
+    def listen(self, listener: Callable[[Change, Origin], None]) -> None:
+        """Have `listener` called with each change, whoever made it."""
+
+    def catch_up(self) -> bool:
+        """Take in what others have changed meanwhile."""
+
+    def save_copy_as(self, path: Path) -> None:
+        """Write the binder to another file and stay in this one."""
+
+    def move_to(self, path: Path) -> None:
+        """Write the binder to another file and go on in that."""
+
+    def go_back_to_opened(self) -> Change:
+        """Go back to how the binder was when it was opened, as a change that can be undone."""
+
+    def close(self) -> None:
+        """Let go of the file."""
+
+
+class DocumentBridge(QObject):
+    """Qt's side of one document at a time."""
+
+    changed = Signal(object)
+    """The change that has just been made, undone or taken in from others."""
+    opened = Signal()
+    """Another document is shown."""
+    failed = Signal(str)
+    """An edit that was not done, in a sentence."""
+
+    def __init__(self, document: Document, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        document.listen(self._announce)
+
+    @property
+    def document(self) -> Document:
+        """The document."""
+        return self._document
+
+    @property
+    def binder(self) -> Binder:
+        """The binder as it is now."""
+        return self._document.binder
+
+    def take(self, document: Document) -> None:
+        """Show another document and let go of the one before."""
+        before, self._document = self._document, document
+        before.close()
+        document.listen(self._announce)
+        self.opened.emit()
+
+    def make(self, change: Change) -> bool:
+        """Make a change; where it cannot be made, say so. Whether it was made."""
+        return self._attempt(lambda: self._document.make(change))
+
+    def undo(self) -> Change | None:
+        """Take the last change back and give what that changed."""
+        return self._moved(self._document.undo)
+
+    def redo(self) -> Change | None:
+        """Do the last undone change again and give what that changed."""
+        return self._moved(self._document.redo)
+
+    def go_back_to_opened(self) -> bool:
+        """Go back to how the binder was opened."""
+        return self._attempt(self._document.go_back_to_opened)
+
+    def catch_up(self) -> bool:
+        """Take in what others have changed. Whether the file could be asked."""
+        return self._attempt(self._document.catch_up)
+
+    def _moved(self, move: Callable[[], Change | None]) -> Change | None:
+        results: list[Change | None] = []
+        self._attempt(lambda: results.append(move()))
+        return results[0] if results else None
+
+    def _attempt(self, action: Callable[[], object]) -> bool:
+        try:
+            action()
+        except (BinderError, OSError) as error:
+            self.failed.emit(sentence_for(error))
+            return False
+        return True
+
+    def _announce(self, change: Change, origin: Origin) -> None:
+        self.changed.emit(change)

@@ -1,0 +1,146 @@
+"""The quiet line at the foot of the window: the four numbers that matter, each with what it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from binder.desktop.pictures.state_mark import draw_mark
+from binder.desktop.sheet.cell import Mark
+from binder.desktop.spacing import space
+from binder.desktop.theme import tokens_for
+from binder.desktop.typeface import sized, small
+from binder.desktop.words.figure_text import clock_text, date_text, headroom_text, mark_of, money
+from binder.figures.base import BaseVerdict, base_balance
+from binder.figures.cost import Verdict, shoot_costs
+from binder.figures.portion_text import number_style
+from binder.figures.spend import shoot_spend
+from binder.kitchen.amount_text import grams_text
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from binder.desktop.desk import Desk
+    from binder.kitchen.binder import Binder
+
+
+@dataclass(frozen=True)
+class FootFigure:
+    """A label, the figure in words, and the shape of its state."""
+
+    label: str
+    says: str
+    mark: Mark = Mark.NONE
+
+
+def foot_figures(binder: Binder, shoot: str | None) -> tuple[FootFigure, ...]:
+    """Worst headroom, base left, spend against budget, call."""
+    if shoot is None:
+        return ()
+    return (_headroom(binder, shoot), _base(binder, shoot), _spend(binder, shoot), _call(binder, shoot))
+
+
+def _headroom(binder: Binder, shoot: str) -> FootFigure:
+    label = _("worst headroom")
+    costs = shoot_costs(binder, shoot)
+    unknown = [cost for cost in costs if cost.verdict is Verdict.UNKNOWN]
+    known = [cost for cost in costs if cost.headroom is not None]
+    worst = min(known, key=lambda cost: cost.headroom or 0.0, default=None)
+    if worst is not None and (worst.verdict is Verdict.OVER or not unknown):
+        says = _("{headroom}, {dish}").format(headroom=headroom_text(binder, worst), dish=worst.name)
+        return FootFigure(label, says, mark_of(worst.verdict))
+    if unknown:
+        return FootFigure(label, _("not known, {dish}").format(dish=unknown[0].name), Mark.UNKNOWN)
+    return FootFigure(label, _("no cap set"))
+
+
+def _base(binder: Binder, shoot: str) -> FootFigure:
+    balance = base_balance(binder, shoot)
+    if balance is None:
+        return FootFigure(_("base"), _("none chosen"))
+    label = _("{base} left").format(base=balance.name)
+    if balance.verdict is BaseVerdict.UNKNOWN or balance.left is None:
+        return FootFigure(label, _("not known"), Mark.UNKNOWN)
+    style = number_style(binder)
+    if balance.verdict is BaseVerdict.SHORT:
+        return FootFigure(label, _("{grams} short").format(grams=grams_text(-balance.left, style)), Mark.SHORT)
+    there_is = grams_text(balance.there_is or 0.0, style)
+    left = grams_text(balance.left, style) if balance.left > 0 else "0 g"
+    return FootFigure(label, _("{left} of {there_is}").format(left=left, there_is=there_is), Mark.WITHIN)
+
+
+def _spend(binder: Binder, shoot: str) -> FootFigure:
+    spend, label = shoot_spend(binder, shoot), _("at the till")
+    shown = money(binder, spend.known)
+    if spend.till is None:
+        shown = _("{money} and what has no price").format(money=shown)
+    if spend.budget is None:
+        return FootFigure(label, shown, Mark.UNKNOWN if spend.till is None else Mark.NONE)
+    says = _("{spend} of {budget}").format(spend=shown, budget=money(binder, spend.budget))
+    over = spend.known > spend.budget
+    return FootFigure(label, says, Mark.OVER if over else Mark.UNKNOWN if spend.till is None else Mark.WITHIN)
+
+
+def _call(binder: Binder, shoot: str) -> FootFigure:
+    planned = binder.shoots[shoot]
+    parts = [clock_text(planned.call), date_text(binder, planned.on, "EEE d MMM")]
+    return FootFigure(_("call"), ", ".join(part for part in parts if part) or _("not set"))
+
+
+class FootLine(QWidget):
+    """Paints the figures on one line, evenly spread."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._figures: tuple[FootFigure, ...] = ()
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        desk.changed.connect(self.refresh)
+
+    @property
+    def says(self) -> str:
+        """The whole line as words."""
+        return "; ".join(f"{figure.label}: {figure.says}" for figure in self._figures)
+
+    def refresh(self) -> None:
+        """Show the figures of the binder as it is now."""
+        shoot = self._desk.shoot
+        figures = foot_figures(self._desk.binder, shoot.id if shoot else None)
+        if figures != self._figures:
+            self._figures = figures
+            self.setAccessibleName(self.says or _("No shoot yet"))
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(space(self, 100), space(self, 8))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        tokens, painter = tokens_for(self.palette()), QPainter(self)
+        painter.fillRect(QRectF(0, 0, self.width(), 1), tokens.colour("line"))
+        if not self._figures:
+            return
+        width = (self.width() - space(self, 8)) / len(self._figures)
+        for place, figure in enumerate(self._figures):
+            box = QRectF(space(self, 4) + place * width, 1, width - space(self, 4), self.height() - 1)
+            self._paint_figure(painter, box, figure)
+
+    def _paint_figure(self, painter: QPainter, box: QRectF, figure: FootFigure) -> None:
+        tokens, lesser, strong = tokens_for(self.palette()), small(self.font()), sized(self.font(), 1.0, strong=True)
+        flags = int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
+        left = box.left()
+        if figure.mark is not Mark.NONE:
+            side = space(self, 2.5)
+            draw_mark(painter, QRectF(left, box.center().y() - side / 2, side, side), figure.mark, tokens)
+            left += side + space(self, 1.5)
+        painter.setFont(lesser)
+        painter.setPen(tokens.colour("quiet"))
+        painter.drawText(QRectF(left, box.top(), box.right() - left, box.height()), flags, figure.label)
+        left += QFontMetricsF(lesser).horizontalAdvance(figure.label) + space(self, 2)
+        painter.setFont(strong)
+        painter.setPen(tokens.colour("ink"))
+        room = max(0.0, box.right() - left)
+        text = QFontMetricsF(strong).elidedText(figure.says, Qt.TextElideMode.ElideRight, room)
+        painter.drawText(QRectF(left, box.top(), room, box.height()), flags, text)

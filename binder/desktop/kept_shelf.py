@@ -1,0 +1,48 @@
+"""The shelf of real files: binder files through storage, JSON documents through exchange."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from binder.desktop.shelf import shipped_samples
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from binder.desktop.document_bridge import Document
+    from binder.kitchen.binder import Binder
+
+
+class KeptShelf:
+    """Storage and exchange are imported when they are first used: a window comes up without them."""
+
+    def open(self, path: Path) -> Document:
+        if path.suffix == ".json":
+            from binder.exchange.json_document import read_json
+
+            return self.unkept(read_json(path))
+        from binder.storage.document import OpenDocument
+
+        return OpenDocument.open(path)
+
+    def make(self, path: Path, binder: Binder) -> Document:
+        from binder.storage.document import OpenDocument
+
+        return OpenDocument.create(path, binder, replace=True)
+
+    def unkept(self, binder: Binder) -> Document:
+        from binder.storage.document import OpenDocument
+
+        return OpenDocument.in_memory(binder)
+
+    def export_json(self, binder: Binder, path: Path) -> None:
+        from binder.exchange.json_document import write_json
+
+        write_json(binder, path)
+
+    def backups(self, path: Path) -> list[Path]:
+        """None yet: storage keeps the whole history in the file itself."""
+        return []
+
+    def samples(self) -> list[Path]:
+        return shipped_samples()

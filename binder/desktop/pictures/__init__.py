@@ -1,0 +1,1 @@
+"""Small drawings that say a state or a figure by shape: marks, bars, pans."""

@@ -1,0 +1,188 @@
+"""The item model of a table: shows the rows a presenter gives, and repaints exactly those that differ."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QAbstractTableModel, QMimeData, QModelIndex, QObject, QPersistentModelIndex, Qt
+
+from binder.desktop.sheet.cell import NOTHING, Align, Cell, Row
+from binder.desktop.sheet.row_difference import Inserted, Moved, Removed, steps_between
+from binder.desktop.sheet.sheet import Sheet, Sight
+from binder.kitchen.binder import Binder
+from binder.kitchen.change import Change, apply
+from binder.kitchen.errors import BinderError
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+Index = QModelIndex | QPersistentModelIndex
+CELL_ROLE = Qt.ItemDataRole.UserRole + 1
+ROW_ROLE = Qt.ItemDataRole.UserRole + 2
+_ROW_MIME = "application/x-binder-row"
+
+
+class SheetModel(QAbstractTableModel):
+    """Rows of a `Sheet`. `make` is given each change an edit leads to and says whether it was made."""
+
+    def __init__(self, sheet: Sheet, make: Callable[[Change], bool], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.sheet = sheet
+        self.columns = sheet.columns
+        self.sight = Sight(Binder())
+        self._make = make
+        self._rows: list[Row] = []
+
+    def show_sight(self, sight: Sight) -> None:
+        """Follow to another value of the binder; look at another subject, or at first, anew."""
+        same = (sight.shoot, sight.subject) == (self.sight.shoot, self.sight.subject)
+        self.sight = sight
+        rows = self.sheet.rows(sight)
+        if same and self._rows:
+            self._follow(rows)
+        else:
+            self.beginResetModel()
+            self._rows = rows
+            self.endResetModel()
+
+    def _follow(self, rows: list[Row]) -> None:
+        after = {row.key: row for row in rows}
+        for step in steps_between([row.key for row in self._rows], [row.key for row in rows]):
+            if isinstance(step, Removed):
+                self.beginRemoveRows(QModelIndex(), step.first, step.last)
+                del self._rows[step.first : step.last + 1]
+                self.endRemoveRows()
+            elif isinstance(step, Moved):
+                self._move(step)
+            elif isinstance(step, Inserted):
+                self.beginInsertRows(QModelIndex(), step.start, step.start + step.count - 1)
+                self._rows[step.start : step.start] = rows[step.start : step.start + step.count]
+                self.endInsertRows()
+        for at, row in enumerate(self._rows):
+            if row != after[row.key]:
+                self._replace(at, after[row.key])
+
+    def _move(self, step: Moved) -> None:
+        below = step.target if step.target < step.source else step.target + 1
+        self.beginMoveRows(QModelIndex(), step.source, step.source, QModelIndex(), below)
+        self._rows.insert(step.target, self._rows.pop(step.source))
+        self.endMoveRows()
+
+    def _replace(self, at: int, row: Row) -> None:
+        before, self._rows[at] = self._rows[at], row
+        differ = [column for column in range(self.columnCount()) if before.cells[column] != row.cells[column]]
+        whole = before.spans != row.spans or not differ
+        first, last = (0, self.columnCount() - 1) if whole else (differ[0], differ[-1])
+        self.dataChanged.emit(self.index(at, first), self.index(at, last))
+
+    def row_at(self, at: int) -> Row:
+        """The row at a place."""
+        return self._rows[at]
+
+    def row_numbered(self, key: str) -> int | None:
+        """Where the row with a key is; None where it is not shown."""
+        return next((at for at, row in enumerate(self._rows) if row.key == key), None)
+
+    def cell(self, index: Index) -> Cell:
+        """The cell at an index."""
+        return self._rows[index.row()].cells[index.column()] if index.isValid() else NOTHING
+
+    def change_for(self, index: Index, text: str) -> Change:
+        """The change that typing `text` there is, tried on the binder. Raises BinderError where it cannot be made."""
+        column = self.columns[index.column()].id
+        change = self.sheet.edit(self.sight, self._rows[index.row()].key, column, text)
+        apply(self.sight.binder, change)
+        return change
+
+    def takes(self, index: Index, text: str) -> bool:
+        """Type `text` into a cell where that can be; whether it was taken."""
+        try:
+            return self._make(self.change_for(index, text))
+        except BinderError:
+            return False
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        return 0 if parent.isValid() else len(self._rows)
+
+    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008
+        return 0 if parent.isValid() else len(self.columns)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401 - Qt's variant
+        if not index.isValid() or index.row() >= len(self._rows):
+            return None
+        reader = _READERS.get(role)
+        if reader is not None:
+            return reader(self._rows[index.row()].cells[index.column()])
+        if role == ROW_ROLE:
+            return self._rows[index.row()]
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return _ALIGNMENT[self.columns[index.column()].align]
+        return None
+
+    def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
+        if role != Qt.ItemDataRole.EditRole or not index.isValid():
+            return False
+        change = self.change_for(index, str(value))
+        return change.empty or self._make(change)
+
+    def make(self, change: Change | None) -> bool:
+        """Make a change that a remedy, a key or a drag led to; nothing where there is none."""
+        return change is not None and not change.empty and self._make(change)
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401
+        if orientation != Qt.Orientation.Horizontal or not 0 <= section < len(self.columns):
+            return None
+        column = self.columns[section]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return column.title
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return column.tip or None
+        return _ALIGNMENT[column.align] if role == Qt.ItemDataRole.TextAlignmentRole else None
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        if not index.isValid():
+            return Qt.ItemFlag.ItemIsDropEnabled
+        row = self._rows[index.row()]
+        flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemNeverHasChildren
+        if row.cells[index.column()].edit is not None:
+            flags |= Qt.ItemFlag.ItemIsEditable
+        return flags if row.adds else flags | Qt.ItemFlag.ItemIsDragEnabled
+
+    def supportedDropActions(self) -> Qt.DropAction:
+        return Qt.DropAction.MoveAction
+
+    def mimeTypes(self) -> list[str]:
+        return [_ROW_MIME]
+
+    def mimeData(self, indexes: Sequence[QModelIndex]) -> QMimeData:
+        data = QMimeData()
+        if indexes:
+            data.setData(_ROW_MIME, self._rows[indexes[0].row()].key.encode())
+        return data
+
+    def dropMimeData(self, data: QMimeData, action: Qt.DropAction, row: int, column: int, parent: Index) -> bool:
+        """Move the dragged row; always False, so that the view takes nothing out itself."""
+        key = bytes(data.data(_ROW_MIME).data()).decode()
+        target = row if row >= 0 else parent.row() if parent.isValid() else len(self._rows)
+        before = self._rows[target].key if target < len(self._rows) else None
+        if self.row_numbered(key) is not None and before != key:
+            self.make(self.sheet.move_before(self.sight, key, before))
+        return False
+
+
+def _shown(cell: Cell) -> str:
+    return f"{cell.text} {cell.unit}".strip() or cell.placeholder
+
+
+_READERS: dict[int, Callable[[Cell], Any]] = {
+    Qt.ItemDataRole.DisplayRole: _shown,
+    Qt.ItemDataRole.EditRole: lambda cell: cell.edit if cell.edit is not None else _shown(cell),
+    Qt.ItemDataRole.ToolTipRole: lambda cell: cell.tip or None,
+    Qt.ItemDataRole.AccessibleTextRole: lambda cell: cell.says,
+    CELL_ROLE: lambda cell: cell,
+}
+_ALIGNMENT = {
+    Align.LEFT: int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter),
+    Align.RIGHT: int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
+    Align.DECIMAL: int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
+}

@@ -1,0 +1,331 @@
+"""The table itself: sized by its text, moved in by keys, edited in place, reordered by dragging."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, cast
+
+from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QScrollArea, QTableView, QWidget
+
+from binder.desktop.sheet.cell_editor import LineEditor
+from binder.desktop.sheet.cell_painting import padding, wrapped_height
+from binder.desktop.sheet.sheet_delegate import SheetDelegate
+from binder.desktop.sheet.sheet_header import SheetHeader, title_width
+from binder.desktop.sheet.sheet_model import SheetModel
+from binder.desktop.spacing import characters, step
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
+
+    from binder.desktop.sheet.cell import Row
+    from binder.desktop.sheet.sheet import Sheet, Sight
+    from binder.kitchen.change import Change
+
+_EDIT = (
+    QAbstractItemView.EditTrigger.DoubleClicked
+    | QAbstractItemView.EditTrigger.EditKeyPressed
+    | QAbstractItemView.EditTrigger.AnyKeyPressed
+    | QAbstractItemView.EditTrigger.SelectedClicked
+)
+_NEAR = QAbstractItemView.ScrollHint.EnsureVisible
+
+
+class SheetView(QTableView):
+    """Shows a `Sheet`. `make` is given each change an edit leads to and says whether it was made."""
+
+    place_asked = Signal(object)
+    """A link was followed: the place it leads to."""
+    place_current = Signal(object)
+    """Another row is the current one: the place it shows, or None."""
+    row_entered = Signal(object)
+    """Enter on a row whose cells are not edited, or a click in a list: its place."""
+
+    def __init__(self, sheet: Sheet, make: Callable[[Change], bool], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(sheet.name)
+        self._sheet_model = SheetModel(sheet, make, self)
+        self._delegate = SheetDelegate(self)
+        self._header = SheetHeader(self)
+        self._fits_rows = False
+        self.setModel(self._sheet_model)
+        self.setItemDelegate(self._delegate)
+        self._delegate.left.connect(self._edit_ended)
+        self._shape()
+        self._sheet_model.modelReset.connect(self._set_all_rows)
+        self._sheet_model.rowsInserted.connect(self._set_inserted)
+        self._sheet_model.rowsMoved.connect(self._set_all_rows)
+        self._sheet_model.rowsRemoved.connect(self._set_all_rows)
+        self._sheet_model.dataChanged.connect(self._set_changed)
+
+    def _shape(self) -> None:
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setShowGrid(False)
+        self.setWordWrap(True)
+        self.setCornerButtonEnabled(False)
+        self.setTabKeyNavigation(False)
+        self.setMouseTracking(True)
+        self.setEditTriggers(_EDIT)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.verticalHeader().hide()
+        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.verticalHeader().setMinimumSectionSize(1)
+        self.setHorizontalHeader(self._header)
+        self._header.setMinimumSectionSize(1)
+        self._header.setVisible(any(column.title for column in self._sheet_model.columns))
+
+    def fit_rows(self) -> None:
+        """Be as high as the rows are: the page scrolls, the table does not."""
+        self._fits_rows = True
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._fit()
+
+    def _fit(self) -> None:
+        if self._fits_rows:
+            self.setFixedHeight(self.content_height())
+
+    def scrollTo(self, index: QModelIndex | QPersistentModelIndex, hint: QAbstractItemView.ScrollHint = _NEAR) -> None:
+        if not self._fits_rows:
+            super().scrollTo(index, hint)
+            return
+        area = self.parentWidget()
+        while area is not None and not isinstance(area, QScrollArea):
+            area = area.parentWidget()
+        if isinstance(area, QScrollArea):
+            box = self.visualRect(index)
+            middle = self.viewport().mapTo(area.widget() or area, box.center())
+            area.ensureVisible(middle.x(), middle.y(), 0, box.height())
+
+    def allow_dragging(self) -> None:
+        """Let rows be dragged to another place among their siblings."""
+        self.setDragDropMode(QAbstractItemView.DragDropMode.InternalMove)
+        self.setDragDropOverwriteMode(False)
+        self.setDefaultDropAction(Qt.DropAction.MoveAction)
+        self.setDropIndicatorShown(True)
+
+    @property
+    def sheet_model(self) -> SheetModel:
+        """The model shown."""
+        return self._sheet_model
+
+    def show_sight(self, sight: Sight) -> None:
+        """Show a value of the binder; the current row stays the current one."""
+        self._sheet_model.show_sight(sight)
+
+    # Rows by what they show
+
+    def row_at(self, at: int) -> Row:
+        """The row at a place."""
+        return self._sheet_model.row_at(at)
+
+    def shown_text(self, keys: list[str]) -> str:
+        """Rows as text, their cells parted by tabs, as other programs take them."""
+        model = self._sheet_model
+        rows = [model.row_at(at) for at in range(model.rowCount()) if model.row_at(at).key in keys]
+        return "\n".join("\t".join(f"{cell.text} {cell.unit}".strip() for cell in row.cells) for row in rows)
+
+    def type_in(self, text: str) -> None:
+        """Type text into the current cell; in the row that begins new records, each line of it by itself.
+
+        Where a line is not understood its editor stays open with the reason.
+        """
+        model, index = self._sheet_model, QPersistentModelIndex(self.currentIndex())
+        lines = [line.strip() for line in text.splitlines() if line.strip()] or [""]
+        while index.isValid() and model.cell(index).edit is not None and lines:
+            if not (model.row_at(index.row()).adds and model.takes(index, lines[0])):
+                self.edit_and_type(model.index(index.row(), index.column()), lines[0])
+                return
+            lines = lines[1:]
+
+    def edit_and_type(self, index: QModelIndex, text: str) -> None:
+        """Open the editor of a cell with a text that is not taken yet."""
+        self.edit(index)
+        editor = self.viewport().findChild(LineEditor)
+        if isinstance(editor, LineEditor):
+            editor.setText(text)
+            editor.typed.emit()
+
+    def current_row(self) -> Row | None:
+        """The current row, or None."""
+        index = self.currentIndex()
+        return self._sheet_model.row_at(index.row()) if index.isValid() else None
+
+    def selected_keys(self) -> list[str]:
+        """The keys of the selected rows, from the top."""
+        rows = sorted({index.row() for index in self.selectionModel().selectedIndexes()})
+        return [self._sheet_model.row_at(at).key for at in rows]
+
+    def select_key(self, key: str, column: int | None = None) -> bool:
+        """Make the row with a key the current one and bring it into sight; False where it is not shown."""
+        at = self._sheet_model.row_numbered(key)
+        if at is None:
+            return False
+        index = self._sheet_model.index(at, self._first_column(at) if column is None else column)
+        self.selectionModel().setCurrentIndex(
+            index, QItemSelectionModel.SelectionFlag.ClearAndSelect | QItemSelectionModel.SelectionFlag.Rows
+        )
+        self.scrollTo(index)
+        return True
+
+    def _first_column(self, at: int) -> int:
+        cells = self._sheet_model.row_at(at).cells
+        return next((place for place, cell in enumerate(cells) if cell.edit is not None), 0)
+
+    def edit_key(self, key: str, column: int | None = None) -> bool:
+        """Begin to edit a cell of the row with a key: its first that can be edited."""
+        if not self.select_key(key, column) or self.currentIndex().isValid() is False:
+            return False
+        if self._sheet_model.cell(self.currentIndex()).edit is None:
+            return False
+        self.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.edit(self.currentIndex())
+        return True
+
+    def currentChanged(
+        self, current: QModelIndex | QPersistentModelIndex, previous: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        super().currentChanged(current, previous)
+        if current.row() != previous.row() or not previous.isValid():
+            self.place_current.emit(self._sheet_model.row_at(current.row()).place if current.isValid() else None)
+
+    # Keys and clicks
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and not event.modifiers():
+            self._enter(self.currentIndex())
+            return
+        super().keyPressEvent(event)
+
+    def _enter(self, index: QModelIndex) -> None:
+        if not index.isValid():
+            return
+        cell = self._sheet_model.cell(index)
+        if cell.edit is not None:
+            self.edit(index)
+        elif cell.leads_to is not None:
+            self.place_asked.emit(cell.leads_to)
+        else:
+            self.row_entered.emit(self._sheet_model.row_at(index.row()).place)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        super().mouseReleaseEvent(event)
+        index = self.indexAt(event.position().toPoint())
+        if event.button() != Qt.MouseButton.LeftButton or not index.isValid() or index != self.currentIndex():
+            return
+        cell, row = self._sheet_model.cell(index), self._sheet_model.row_at(index.row())
+        if row.adds and cell.edit is not None and self.state() != QAbstractItemView.State.EditingState:
+            self.edit(index)
+        elif cell.leads_to is not None:
+            self.place_asked.emit(cell.leads_to)
+        elif cell.edit is None:
+            self.row_entered.emit(row.place)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        cell = self._sheet_model.cell(self.indexAt(event.position().toPoint()))
+        link = cell.leads_to is not None
+        self.viewport().setCursor(Qt.CursorShape.PointingHandCursor if link else Qt.CursorShape.ArrowCursor)
+
+    def _edit_ended(self, place: object, key: object) -> None:
+        """After Enter where new records are begun the next is begun; Tab goes on to the next cell to edit."""
+        kept = cast("QPersistentModelIndex", place)
+        if not kept.isValid():
+            return
+        index = self._sheet_model.index(kept.row(), kept.column())
+        self.setFocus(Qt.FocusReason.OtherFocusReason)
+        if key in {Qt.Key.Key_Tab, Qt.Key.Key_Backtab}:
+            self._edit_next(index, 1 if key == Qt.Key.Key_Tab else -1)
+        elif self._sheet_model.row_at(index.row()).adds:
+            self.setCurrentIndex(index)
+            self.edit(index)
+
+    def _edit_next(self, index: QModelIndex, by: int) -> None:
+        width = self._sheet_model.columnCount()
+        at = index.row() * width + index.column() + by
+        while 0 <= at < self._sheet_model.rowCount() * width:
+            nearby = self._sheet_model.index(at // width, at % width)
+            if self._sheet_model.cell(nearby).edit is not None and not self._covered(nearby):
+                self.setCurrentIndex(nearby)
+                self.edit(nearby)
+                return
+            at += by
+
+    def _covered(self, index: QModelIndex) -> bool:
+        row = self._sheet_model.row_at(index.row())
+        return any(column < index.column() < column + count for column, count in row.spans)
+
+    # Sizes
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._set_columns()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self._header.updateGeometry()
+            self._set_columns()
+            self._set_all_rows()
+
+    def _set_columns(self) -> None:
+        columns = self._sheet_model.columns
+        least = [
+            max(characters(self.font(), column.characters) + 2 * padding(self.font()), title_width(self.font(), column))
+            for column in columns
+        ]
+        spare = max(0, self.viewport().width() - sum(least))
+        parts = sum(column.stretch for column in columns) or 1
+        widths = [width + spare * column.stretch // parts for width, column in zip(least, columns, strict=True)]
+        if widths != [self.columnWidth(at) for at in range(len(columns))]:
+            for at, width in enumerate(widths):
+                self.setColumnWidth(at, width)
+            self._set_all_rows()
+
+    def _set_all_rows(self) -> None:
+        for at in range(self._sheet_model.rowCount()):
+            self._set_row(at)
+        self._fit()
+
+    def _set_inserted(self, parent: QModelIndex, first: int, last: int) -> None:
+        for at in range(first, last + 1):
+            self._set_row(at)
+        self._fit()
+
+    def _set_changed(self, first: QModelIndex, last: QModelIndex) -> None:
+        for at in range(first.row(), last.row() + 1):
+            self._set_row(at)
+        self._fit()
+
+    def _set_row(self, at: int) -> None:
+        row = self._sheet_model.row_at(at)
+        spanned = dict(row.spans)
+        for column in range(self._sheet_model.columnCount()):
+            count = spanned.get(column, 1)
+            if self.columnSpan(at, column) != count and (count > 1 or not self._inside(row, column)):
+                self.setSpan(at, column, 1, count)
+        height = self._height(row)
+        if self.rowHeight(at) != height:
+            self.setRowHeight(at, height)
+
+    @staticmethod
+    def _inside(row: Row, column: int) -> bool:
+        return any(start < column < start + count for start, count in row.spans)
+
+    def _height(self, row: Row) -> int:
+        plain = step(self.font(), 4.5 * row.lines)
+        if row.wraps:
+            spanned = dict(row.spans)
+            for at, cell in enumerate(row.cells):
+                width = sum(self.columnWidth(at + offset) for offset in range(spanned.get(at, 1)))
+                if not self._inside(row, at):
+                    plain = max(plain, round(wrapped_height(self.font(), cell, width)))
+        return plain + step(self.font(), row.gap) if row.gap else plain
+
+    def content_height(self) -> int:
+        """How high all rows and the header are together, in pixels."""
+        header = self._header.sizeHint().height() if self._header.isVisibleTo(self) else 0
+        return header + sum(self.rowHeight(at) for at in range(self._sheet_model.rowCount())) + 2

@@ -1,0 +1,41 @@
+"""Where binders are kept: what the window needs of storage and exchange."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Protocol
+
+from binder.kitchen.paths import samples_folder
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from binder.desktop.document_bridge import Document
+    from binder.kitchen.binder import Binder
+
+
+class Shelf(Protocol):
+    """What the window needs of storage and exchange. Each raises BinderError where a file cannot be used."""
+
+    def open(self, path: Path) -> Document:
+        """Open a binder file, or a JSON document as a binder that is not kept in a file."""
+
+    def make(self, path: Path, binder: Binder) -> Document:
+        """Make a file of a binder; the person has agreed to replace what is there."""
+
+    def unkept(self, binder: Binder) -> Document:
+        """A document that is not kept in a file."""
+
+    def export_json(self, binder: Binder, path: Path) -> None:
+        """Write a whole binder as JSON."""
+
+    def backups(self, path: Path) -> list[Path]:
+        """The backups of a binder file, the newest first."""
+
+    def samples(self) -> list[Path]:
+        """The sample binders."""
+
+
+def shipped_samples() -> list[Path]:
+    """The sample binders that ship with the program, in order of name."""
+    folder = samples_folder()
+    return sorted(folder.glob("*.json")) if folder.is_dir() else []

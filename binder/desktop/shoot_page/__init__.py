@@ -1,0 +1,1 @@
+"""The shoot: its base ingredient and caps, the running order as strips, and the builds of the dish chosen."""

@@ -1,0 +1,124 @@
+"""The page of the shoot."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
+from binder.desktop.heading_label import HeadingLabel
+from binder.desktop.page import Page
+from binder.desktop.paper_area import PaperArea
+from binder.desktop.places import shown_record
+from binder.desktop.sheet.cell import key_of
+from binder.desktop.sheet.sheet_view import SheetView
+from binder.desktop.shoot_page.builds import ADD_BUILD, Builds
+from binder.desktop.shoot_page.running_order import ADD_DISH, RunningOrder, dish_title
+from binder.desktop.shoot_page.shoot_head import ShootHead
+from binder.desktop.spacing import space
+from binder.figures.missing import Place
+from binder.kitchen.edits.shoots import add_shoot
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from binder.desktop.desk import Desk
+
+
+class ShootPage(Page):
+    """The head of the shoot, its running order, and under it the builds of the dish chosen."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        area = PaperArea(self)
+        content = area.paper
+        self.head = SheetView(ShootHead(), desk.make, content)
+        self.head.fit_rows()
+        self.order = SheetView(RunningOrder(), desk.make, content)
+        self.order.fit_rows()
+        self.order.allow_dragging()
+        self.order.place_asked.connect(desk.asked)
+        self.order.place_current.connect(self._choose_dish)
+        self._of_dish = HeadingLabel("", 1, content)
+        self._of_dish.setContentsMargins(space(self, 2), space(self, 3), 0, 0)
+        self.builds = SheetView(Builds(), desk.make, content)
+        self.builds.fit_rows()
+        self.builds.allow_dragging()
+        for part in (self.head, self.order, self._of_dish, self.builds):
+            area.column.addWidget(part)
+        area.column.insertSpacing(1, space(self, 3))
+        area.column.addStretch(1)
+        empty = EmptyPage(
+            _("A shoot is one day before the camera: a base ingredient, dishes in running order, and a cap for each."),
+            _("Add the first shoot"),
+            self,
+        )
+        empty.begun.connect(self._begin_shoot)
+        self._pages = FilledOrEmpty(area, empty, self)
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.addWidget(self._pages)
+        self._dish: str | None = None
+
+    def refresh(self) -> None:
+        sight = self.desk.sight()
+        self._pages.show_filled(filled=sight.shoot is not None)
+        self.head.show_sight(sight)
+        self.order.show_sight(sight)
+        self._show_builds()
+
+    def _show_builds(self) -> None:
+        dishes = self.desk.binder.dishes
+        shown = dishes.get(self._dish or "")
+        if shown is None or shown.shoot != self.desk.sight().shoot:
+            group = dishes.where("shoot", self.desk.sight().shoot)
+            self._dish = group[0].id if group else None
+        dish = dishes[self._dish] if self._dish else None
+        title = _("Builds of {dish}").format(dish=dish_title(self.desk.binder, dish)) if dish else ""
+        self._of_dish.setText(title)
+        self.builds.setVisible(dish is not None)
+        self.builds.show_sight(self.desk.sight(self._dish))
+
+    def _choose_dish(self, place: object) -> None:
+        if isinstance(place, Place) and place.table == "dishes" and place.id != self._dish:
+            self._dish = place.id
+            self._show_builds()
+
+    def _begin_shoot(self) -> None:
+        self.begin("shoot")
+
+    def current_dish(self) -> str | None:
+        return self._dish
+
+    def go_to(self, place: Place) -> bool:
+        binder = self.desk.binder
+        shoot = shown_record(binder, place, "shoots")
+        if shoot is None:
+            return False
+        self.desk.look_at_shoot(shoot)
+        dish = shown_record(binder, place, "dishes")
+        if dish is None:
+            self.head.setFocus()
+            return self.head.select_key(key_of(Place("shoots", shoot)))
+        self.order.select_key(key_of(Place("dishes", dish)))
+        if place.table == "builds":
+            self.builds.setFocus()
+            return self.builds.select_key(key_of(place))
+        self.order.setFocus()
+        return True
+
+    def begin(self, kind: str) -> bool:
+        if kind == "shoot":
+            change, shoot = add_shoot(self.desk.binder, _("New shoot"))
+            if self.desk.make(change):
+                self.desk.look_at_shoot(shoot.id)
+                self.head.edit_key(key_of(Place("shoots", shoot.id)), 0)
+            return True
+        if kind == "dish" and self.desk.shoot is not None:
+            return self.order.edit_key(ADD_DISH)
+        if kind == "build" and self._dish is not None:
+            return self.builds.edit_key(ADD_BUILD)
+        return False
+
+    def focus_first(self) -> None:
+        self.order.setFocus()

@@ -1,0 +1,127 @@
+"""Work that takes longer than a frame: one thread, with progress, a way to stop it, and no stale results."""
+
+from __future__ import annotations
+
+import threading
+import time
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+_SECONDS_BETWEEN_REPORTS = 0.1
+
+
+class StoppedError(Exception):
+    """Raised inside work that has been told to stop."""
+
+
+@dataclass
+class Task:
+    """One piece of work. It calls `report` now and then, which stops it where it was cancelled or overtaken."""
+
+    subject: str
+    generation: int
+    announce: Callable[[object], None]
+    cancelled: threading.Event = field(default_factory=threading.Event)
+    _said: float = 0.0
+
+    def report(self, share: float) -> None:
+        """Say how far the work is (0 to 1), ten times a second at most. Raises StoppedError where it is to stop."""
+        if self.cancelled.is_set():
+            raise StoppedError
+        now = time.monotonic()
+        if now - self._said >= _SECONDS_BETWEEN_REPORTS:
+            self._said = now
+            self.announce(Progress(self.subject, self.generation, min(max(share, 0.0), 1.0)))
+
+
+@dataclass(frozen=True)
+class Progress:
+    """How far a piece of work is."""
+
+    subject: str
+    generation: int
+    share: float
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What came of a piece of work: a result, or the error it ended with."""
+
+    subject: str
+    generation: int
+    result: object = None
+    error: Exception | None = None
+
+
+class TaskRunner(QObject):
+    """Runs one piece of work after another. Newer work on the same subject overtakes what is under way."""
+
+    finished = Signal(object)
+    """An Outcome that has not been overtaken."""
+    progressed = Signal(object)
+    """A Progress of work that has not been overtaken."""
+    _reported = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._pool: ThreadPoolExecutor | None = None
+        self._current: dict[str, Task] = {}
+        self._generation = 0
+        self._reported.connect(self._pass_on)
+
+    def run(self, subject: str, work: Callable[[Task], object]) -> None:
+        """Start work on a subject; what was under way on it is stopped and its result dropped."""
+        self.cancel(subject)
+        self._generation += 1
+        task = Task(subject, self._generation, self._reported.emit)
+        self._current[subject] = task
+        if self._pool is None:
+            self._pool = ThreadPoolExecutor(max_workers=1, thread_name_prefix="binder-task")
+        self._pool.submit(self._work, task, work)
+
+    def cancel(self, subject: str) -> None:
+        """Stop what is under way on a subject."""
+        task = self._current.pop(subject, None)
+        if task is not None:
+            task.cancelled.set()
+
+    def busy(self, subject: str) -> bool:
+        """Whether work on a subject is under way."""
+        return subject in self._current
+
+    def close(self) -> None:
+        """Stop everything and wait until the thread has ended."""
+        for subject in list(self._current):
+            self.cancel(subject)
+        if self._pool is not None:
+            self._pool.shutdown(wait=True, cancel_futures=True)
+            self._pool = None
+
+    def _work(self, task: Task, work: Callable[[Task], object]) -> None:
+        if task.cancelled.is_set():
+            return
+        try:
+            outcome = Outcome(task.subject, task.generation, result=work(task))
+        except StoppedError:
+            return
+        except Exception as error:  # noqa: BLE001 - it is handed to whoever asked for the work
+            outcome = Outcome(task.subject, task.generation, error=error)
+        self._reported.emit(outcome)
+
+    def _pass_on(self, report: object) -> None:
+        if not isinstance(report, Outcome | Progress):
+            return
+        task = self._current.get(report.subject)
+        if task is None or task.generation != report.generation:
+            return
+        if isinstance(report, Progress):
+            self.progressed.emit(report)
+        else:
+            del self._current[report.subject]
+            self.finished.emit(report)
