@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.kitchen.amount import Amount, leading_amount
+from binder.kitchen.amount import Amount, begins_like_an_amount, leading_amount
 from binder.kitchen.amount_text import NumberStyle, amount_text
 from binder.kitchen.errors import BinderError
 from binder.kitchen.name_book import Known, NameBook, singular_words, words_of
@@ -65,6 +65,10 @@ _TO_TASTE = re.compile(r"[,;]?\s*\b(?:to taste|as needed|as required)\b", re.IGN
 _GARNISH = re.compile(
     r"[,;]?\s*\b(?:(?:for|to|as)(?:\s+an?|\s+the)?\s+garnish(?:ing)?|garnish|to serve|for serving)\b", re.IGNORECASE
 )
+_PART = re.compile(
+    r"^(?:the\s+)?(?P<part>juice|(?:finely\s+)?(?:grated\s+)?(?:zest|rind|peel))\s+of\s+(?P<thing>.+)$",
+    re.IGNORECASE | re.DOTALL,
+)
 _NOTE = re.compile(r"\((?P<note>[^()]*)\)")
 _JOINING = {"and", "or", "&"}
 
@@ -75,7 +79,7 @@ def understand_line(
     """What a typed line means. Raises UnknownFoodError, UnclearTypedLineError or the errors of amounts and units."""
     if len(text) > LONGEST_LINE:
         raise UnclearTypedLineError(text, _("it is longer than {most} characters. Split it.").format(most=LONGEST_LINE))
-    amount, rest = leading_amount(text, pieces=pieces, decimal_comma=decimal_comma)
+    amount, rest = _amount_and_rest(_part_named_last(text), book, pieces, decimal_comma=decimal_comma)
     rest, to_taste = _taken(_TO_TASTE, rest)
     rest, garnish = _taken(_GARNISH, rest)
     notes = [found["note"].strip() for found in _NOTE.finditer(rest)]
@@ -83,6 +87,33 @@ def understand_line(
     if not amount.given and not to_taste and not garnish:
         to_taste = True
     return Understood(amount, source, preparation, to_taste, garnish, "; ".join(note for note in notes if note))
+
+
+def _part_named_last(text: str) -> str:
+    """`juice of 1 lemon` as `1 lemon juice`."""
+    found = _PART.match(text.strip())
+    if found is None:
+        return text
+    thing, _comma, preparation = found["thing"].partition(",")
+    said = (f"{thing} {found['part']}", found["how"].strip(), preparation.strip())
+    return ", ".join(words for words in said if words)
+
+
+def _amount_and_rest(text: str, book: NameBook, pieces: frozenset[str], *, decimal_comma: bool) -> tuple[Amount, str]:
+    """Amount and the rest, with a word that is a unit as well as part of a name (`1 whole chicken`) left to the name."""
+    amount, rest = leading_amount(text, pieces=pieces, decimal_comma=decimal_comma)
+    if amount.unit and not amount.unit.startswith("(") and rest:
+        whole = text[: len(text) - len(rest)].rstrip()
+        word = whole.split()[-1]
+        start, end = _best_run(words_of(f"{word} {rest}"), book)
+        if start == 0 and end > 1 and end - start > _length_of_best(rest, book):
+            return Amount(amount.low, amount.high, ""), f"{word} {rest}"
+    return amount, rest
+
+
+def _length_of_best(rest: str, book: NameBook) -> int:
+    start, end = _best_run(words_of(rest), book)
+    return end - start
 
 
 def _taken(pattern: re.Pattern[str], text: str) -> tuple[str, bool]:
@@ -98,6 +129,8 @@ def _source_and_preparation(whole: str, rest: str, book: NameBook) -> tuple[Know
         raise UnknownFoodError(whole, name, book.nearest(rest.split(",", maxsplit=1)[0]))
     source = book.known[singular_words(" ".join(words[start:end]))]
     before, after = words[:start], words[end:]
+    if any(begins_like_an_amount(word) for word in before):
+        raise UnclearTypedLineError(whole, _("write the amount first, then the food."))
     _refuse_second_food(whole, [before, after], book)
     return source, _preparation(rest, words, start, end)
 

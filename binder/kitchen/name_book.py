@@ -44,10 +44,13 @@ class NameBook:
         return self.known.get(singular_words(text))
 
     def nearest(self, text: str, count: int = 3) -> list[str]:
-        """The names most like `text`."""
-        spelled = {" ".join(words): entry.name for words, entry in self.known.items()}
-        close = difflib.get_close_matches(" ".join(singular_words(text)), spelled, n=count * 3, cutoff=0.5)
-        return list(dict.fromkeys(spelled[match] for match in close))[:count]
+        """The names most like `text`: those that share a word with it first, the shortest before longer ones."""
+        asked = singular_words(text)
+        sharing = sorted((words for words in self.known if set(words) & set(asked)), key=len)
+        spelled = {" ".join(words): words for words in self.known}
+        close = difflib.get_close_matches(" ".join(asked), spelled, n=count * 3, cutoff=0.5)
+        ranked = [*sharing, *(spelled[match] for match in close)]
+        return list(dict.fromkeys(self.known[words].name for words in ranked))[:count]
 
 
 def words_of(text: str) -> list[str]:
@@ -60,19 +63,25 @@ def singular_words(text: str) -> Words:
     return tuple(_singular(word.casefold().replace("’", "'")) for word in words_of(text))
 
 
+_IRREGULAR = {
+    "leaves": "leaf",
+    "loaves": "loaf",
+    "halves": "half",
+    "calves": "calf",
+    "knives": "knife",
+    "shelves": "shelf",
+    "geese": "goose",
+}
+_ENDINGS = (("ies", "y"), ("oes", "o"), ("ches", "ch"), ("shes", "sh"), ("xes", "x"))
+
+
 @functools.lru_cache(maxsize=20_000)
 def _singular(word: str) -> str:
     if len(word) <= 3 or word.endswith(("ss", "us", "is")):  # noqa: PLR2004 - `gas`, `hummus`, `molasses` keep their s
         return word
-    for ending, instead in (
-        ("ies", "y"),
-        ("oes", "o"),
-        ("aves", "af"),
-        ("ves", "f"),
-        ("ches", "ch"),
-        ("shes", "sh"),
-        ("xes", "x"),
-    ):
+    if word in _IRREGULAR:
+        return _IRREGULAR[word]
+    for ending, instead in _ENDINGS:
         if word.endswith(ending):
             return word.removesuffix(ending) + instead
     return word.removesuffix("s")

@@ -27,6 +27,12 @@ NAMES = {
     "olive oil": "olive_oil",
     "harissa": "harissa",
     "leaf gelatine": "gelatine",
+    "lemon juice": "lemon_juice",
+    "lemon zest": "lemon_zest",
+    "fillet steak": "fillet_steak",
+    "whole chicken": "chicken_whole",
+    "chicken": "chicken_whole",
+    "olives": "olives",
 }
 BOOK = NameBook({singular_words(name): Known(key, name, is_recipe=key == "harissa") for name, key in NAMES.items()}, 4)
 
@@ -45,6 +51,11 @@ BOOK = NameBook({singular_words(name): Known(key, name, is_recipe=key == "hariss
         ("2 large eggs", Amount(2, 2, "large"), "egg", ""),
         ("half a lemon, zested", Amount(0.5, 0.5, ""), "lemon", "zested"),
         ("1 T olive oil", Amount(1, 1, "tbsp"), "olive_oil", ""),
+        ("juice of 1 lemon", Amount(1, 1, ""), "lemon_juice", ""),
+        ("finely grated zest of half a lemon", Amount(0.5, 0.5, ""), "lemon_zest", "finely grated"),
+        ("2 fillet steaks", Amount(2, 2, ""), "fillet_steak", ""),
+        ("1 whole chicken", Amount(1, 1, ""), "chicken_whole", ""),
+        ("1 olive", Amount(1, 1, ""), "olives", ""),
         ("2 tbsp harissa", Amount(2, 2, "tbsp"), "harissa", ""),
         ("thinly sliced red onion, rinsed", Amount(None, None, ""), "red_onion", "thinly sliced, rinsed"),
     ],
@@ -76,6 +87,11 @@ def test_an_unknown_food_names_the_nearest() -> None:
 def test_two_foods_are_two_lines() -> None:
     with pytest.raises(UnclearTypedLineError, match="two foods"):
         understand_line("salt and black pepper", BOOK)
+
+
+def test_an_amount_after_the_food_is_not_lost_but_asked_for_in_front() -> None:
+    with pytest.raises(UnclearTypedLineError, match="amount first"):
+        understand_line("about 2 cups onion", BOOK)
 
 
 def test_a_paragraph_is_not_a_line() -> None:

@@ -70,7 +70,7 @@ def test_a_cooks_measure_becomes_grams(count: float, unit: str, food: str, prepa
         ("2 cloves garlic, minced", 2, "clove", "garlic", "minced"),
         ("2 garlic cloves, crushed", 2, "", "garlic", "crushed"),
         ("2 large garlic cloves", 2, "large", "garlic", ""),
-        ("4 whole cloves", 4, "each", "cloves", ""),
+        ("4 whole cloves", 4, "", "cloves", ""),
         ("2 tbsp fresh lemon juice", 2, "tbsp", "lemon_juice", ""),
         ("1 lemon, zested", 1, "", "lemon", "zested"),
         ("1 tsp ground cumin", 1, "tsp", "cumin_ground", ""),
