@@ -66,7 +66,7 @@ _GARNISH = re.compile(
     r"[,;]?\s*\b(?:(?:for|to|as)(?:\s+an?|\s+the)?\s+garnish(?:ing)?|garnish|to serve|for serving)\b", re.IGNORECASE
 )
 _PART = re.compile(
-    r"^(?:the\s+)?(?P<part>juice|(?:finely\s+)?(?:grated\s+)?(?:zest|rind|peel))\s+of\s+(?P<thing>.+)$",
+    r"^(?:the\s+)?(?P<how>(?:finely\s+)?(?:grated\s+)?)(?P<part>juice|zest|rind|peel)\s+of\s+(?P<thing>.+)$",
     re.IGNORECASE | re.DOTALL,
 )
 _NOTE = re.compile(r"\((?P<note>[^()]*)\)")

@@ -138,6 +138,8 @@ def _target(path: Path, *, replace: bool) -> Path:
         target = path.resolve()
         if target.is_dir():
             raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR))
+        if not target.parent.is_dir():
+            raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT))
         in_the_way = target.exists()
         if in_the_way and not os.access(target, os.W_OK):
             raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
