@@ -1,0 +1,1 @@
+"""The migrations, each named for the schema version that it leads to."""
