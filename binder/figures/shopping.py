@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -11,6 +10,8 @@ from binder.figures.base_network import base_forms
 from binder.figures.demand import shoot_demand
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
+from binder.figures.pack_choice import cheapest_choice
+from binder.figures.pack_offers import Need, Offer
 from binder.figures.price import PricedPack, buyable_packs, chosen_pack
 
 if TYPE_CHECKING:
@@ -127,40 +128,8 @@ def _item(binder: Binder, food_id: str, grams: float) -> ShoppingItem:
 
 
 def cheapest_packs(packs: Sequence[PricedPack], grams: float) -> tuple[PackCount, ...]:
-    """The cheapest counts of whole packs that cover `grams`, proven by exhaustion with a bound.
-
-    Ties go to less left over, then to fewer packs. The bound: what is still to cover costs at least its grams at the
-    best
-    price per gram of the packs still to choose from.
-    """
-    ranked = sorted(packs, key=lambda pack: (pack.per_gram, -pack.grams, pack.pack.id))
-    best = _Best(ranked, grams)
-    best.search(0, grams, 0, ())
-    return tuple(PackCount(pack, count) for pack, count in zip(ranked, best.counts, strict=False) if count)
-
-
-class _Best:
-    """The best counts found so far, while packs are tried from the cheapest per gram on."""
-
-    def __init__(self, packs: Sequence[PricedPack], grams: float) -> None:
-        self.packs, self.grams = packs, grams
-        self.counts: tuple[int, ...] = ()
-        self.value: tuple[float, float, int] = (math.inf, math.inf, 0)
-
-    def search(self, at: int, uncovered: float, price: int, counts: tuple[int, ...]) -> None:
-        """Try every count of the pack at `at` that can still lead to something better."""
-        if uncovered <= 1e-6 * max(1.0, self.grams):
-            value = (price, round(-uncovered, 6), sum(counts))
-            if value < self.value:
-                self.value, self.counts = value, counts
-            return
-        if at == len(self.packs) or price + self._least(at, uncovered) > self.value[0]:
-            return
-        pack = self.packs[at]
-        most = math.ceil((uncovered - 1e-6 * max(1.0, self.grams)) / pack.grams)
-        for count in range(most, -1, -1):
-            self.search(at + 1, uncovered - count * pack.grams, price + count * pack.price, (*counts, count))
-
-    def _least(self, at: int, uncovered: float) -> float:
-        """The least that covering the rest can cost: prices are whole minor units, so a fraction of one rounds up."""
-        return math.ceil(uncovered * self.packs[at].per_gram - 1e-6)
+    """The cheapest counts of whole packs that cover `grams`; ties go to less left over, then to fewer packs."""
+    by_key = {priced.pack.id: priced for priced in packs}
+    offers = [Offer(key, priced.pack.food, "", priced.grams, priced.price) for key, priced in by_key.items()]
+    choice = cheapest_choice(Need("", grams), offers)
+    return tuple(PackCount(by_key[one.offer.key], one.count) for one in choice.bought) if choice else ()

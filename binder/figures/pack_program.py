@@ -1,0 +1,173 @@
+"""Which packs to buy over all foods and stores at once: exact choices for each food, and CP-SAT to choose among them.
+
+Once it is settled where one shops, each food is by itself; so for each food the best choice in every set of its
+stores is
+found first (`pack_choice`), and a program in whole numbers then takes one choice a food and the trips that asks for.
+"""
+
+from __future__ import annotations
+
+import itertools
+from typing import TYPE_CHECKING, Any
+
+from binder.figures.pack_choice import Choice, cheapest_choice
+from binder.figures.pack_offers import Need, NothingCoversError, Offer, Progress, Purchase, Terms
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Mapping, Sequence
+
+_PARTS = 10**4
+"""Parts of a minor unit, and of a gram, that the program reckons in: it has whole numbers only."""
+
+_WORKERS = 2
+
+
+def cheapest_purchase(
+    needs: Sequence[Need],
+    offers: Sequence[Offer],
+    terms: Terms | None = None,
+    *,
+    seconds: float = 20.0,
+    progress: Progress | None = None,
+) -> Purchase:
+    """The cheapest whole packs that cover every need; ties go to less left over, then to fewer packs.
+
+    Foods without any offer are named in `uncovered`. Raises NothingCoversError where the terms leave no way at all.
+    """
+    terms = terms or Terms()
+    by_food: dict[str, list[Offer]] = {}
+    for offer in offers:
+        by_food.setdefault(offer.food, []).append(offer)
+    wanted = [need for need in needs if need.food in by_food and need.grams > 0]
+    uncovered = tuple(need.food for need in needs if need.food not in by_food)
+    choices = [choices_for(need, by_food[need.food]) for need in wanted]
+    if _each_by_itself(terms):
+        return _gathered([min(group, key=lambda choice: choice.rank) for group in choices], terms, uncovered)
+    program = _Program(choices, terms, seconds)
+    best, bound, proven = program.solve(progress)
+    return _gathered(best, terms, uncovered, bound=bound, proven=proven)
+
+
+def choices_for(need: Need, offers: Sequence[Offer]) -> list[Choice]:
+    """The best choice in each set of the stores that offer a food, without those that another beats with no more trips."""
+    found: dict[frozenset[str], Choice] = {}
+    for stores in _sets({offer.store for offer in offers}):
+        choice = cheapest_choice(need, [offer for offer in offers if offer.store in stores])
+        if choice is not None and (choice.stores not in found or choice.rank < found[choice.stores].rank):
+            found[choice.stores] = choice
+    return [
+        one
+        for one in found.values()
+        if not any(other.stores < one.stores and other.rank <= one.rank for other in found.values())
+    ]
+
+
+def _sets(stores: Iterable[str]) -> Iterable[frozenset[str]]:
+    every = sorted(stores)
+    return (frozenset(some) for count in range(1, len(every) + 1) for some in itertools.combinations(every, count))
+
+
+def _each_by_itself(terms: Terms) -> bool:
+    """Whether nothing ties one food's choice to another's."""
+    return terms.most_stores is None and not any((*terms.trip_costs.values(), *terms.avoided.values()))
+
+
+def _gathered(
+    choices: Sequence[Choice],
+    terms: Terms,
+    uncovered: tuple[str, ...],
+    *,
+    bound: float | None = None,
+    proven: bool = True,
+) -> Purchase:
+    stores = frozenset().union(*(choice.stores for choice in choices))
+    objective = sum(choice.price for choice in choices) + sum(_asked(terms, store) for store in stores)
+    bought = tuple(one for choice in choices for one in choice.bought)
+    return Purchase(bought, uncovered, objective, objective if bound is None else bound, proven)
+
+
+def _asked(terms: Terms, store: str) -> int:
+    """Minor units that going to a store counts."""
+    return terms.trip_costs.get(store, 0) + terms.avoided.get(store, 0)
+
+
+class _Program:
+    """One choice a food, and a visit to every store that a choice asks for."""
+
+    def __init__(self, choices: Sequence[Sequence[Choice]], terms: Terms, seconds: float) -> None:
+        from ortools.sat.python import cp_model
+
+        self.cp_model: Any = cp_model
+        self.model = cp_model.CpModel()
+        self.choices, self.terms, self.seconds = choices, terms, seconds
+        self.visits: dict[str, Any] = {}
+        self.taken = [[self.model.new_bool_var("") for _choice in group] for group in choices]
+        for group, taken in zip(choices, self.taken, strict=True):
+            self.model.add_exactly_one(taken)
+            for choice, var in zip(group, taken, strict=True):
+                for store in choice.stores:
+                    self.model.add_implication(var, self._visit(store))
+        if terms.most_stores is not None:
+            self.model.add(sum(self.visits.values()) <= terms.most_stores)
+        self.trips = sum(_PARTS * _asked(terms, store) * visit for store, visit in self.visits.items())
+        self.price = self._total(lambda choice: choice.price) + self.trips
+
+    def _visit(self, store: str) -> Any:  # noqa: ANN401 - the solver has no types
+        if store not in self.visits:
+            self.visits[store] = self.model.new_bool_var(store)
+        return self.visits[store]
+
+    def _total(self, worth: Callable[[Choice], float]) -> Any:  # noqa: ANN401
+        return sum(
+            round(_PARTS * worth(choice)) * var
+            for group, taken in zip(self.choices, self.taken, strict=True)
+            for choice, var in zip(group, taken, strict=True)
+        )
+
+    def solve(self, progress: Progress | None) -> tuple[list[Choice], float, bool]:
+        """The best choices, the bound in minor units, and whether they are proven the best."""
+        least, bound, proven = self._minimise(self.price, progress)
+        if proven:
+            self.model.add(self.price <= least)
+            left, _bound, _proven = self._minimise(self._total(lambda choice: choice.left))
+            self.model.add(self._total(lambda choice: choice.left) <= left)
+            self._minimise(self._total(lambda choice: float(choice.packs)))
+        return self.best, bound / _PARTS, proven
+
+    def _minimise(self, aim: Any, progress: Progress | None = None) -> tuple[int, float, bool]:  # noqa: ANN401
+        solver = self.cp_model.CpSolver()
+        solver.parameters.max_time_in_seconds = self.seconds
+        solver.parameters.num_workers = _WORKERS
+        solver.parameters.random_seed = 1
+        self.model.minimize(aim)
+        ended = solver.solve(self.model, _teller(self.cp_model, progress) if progress else None)
+        if ended not in (self.cp_model.OPTIMAL, self.cp_model.FEASIBLE):
+            raise NothingCoversError(_foods(self.choices))
+        self.best = [
+            next(choice for choice, var in zip(group, taken, strict=True) if solver.value(var))
+            for group, taken in zip(self.choices, self.taken, strict=True)
+        ]
+        return round(solver.objective_value), solver.best_objective_bound, ended == self.cp_model.OPTIMAL
+
+
+def _foods(choices: Sequence[Sequence[Choice]]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(one.offer.food for group in choices for choice in group for one in choice.bought))
+
+
+def _teller(cp_model: Any, progress: Progress) -> Any:  # noqa: ANN401
+    """A callback that tells each better purchase and stops the search where it is not wanted any more."""
+
+    class Teller(cp_model.CpSolverSolutionCallback):  # type: ignore[misc]
+        def on_solution_callback(self) -> None:
+            if not progress(self.objective_value / _PARTS, self.best_objective_bound / _PARTS):
+                self.stop_search()
+
+    return Teller()
+
+
+def spend_by_store(purchase: Purchase) -> Mapping[str, int]:
+    """Minor units for goods at each store."""
+    spend: dict[str, int] = {}
+    for one in purchase.bought:
+        spend[one.offer.store] = spend.get(one.offer.store, 0) + one.cost
+    return spend

@@ -1,0 +1,166 @@
+"""The cheapest packs over all foods and stores, against trying everything and against an independent solver."""
+
+from __future__ import annotations
+
+import itertools
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.optimize import Bounds, LinearConstraint, milp
+
+from binder.figures.pack_offers import Bundle, Need, NothingCoversError, Offer, Terms
+from binder.figures.pack_program import cheapest_purchase
+
+STORES = ("A", "B", "C")
+
+
+@st.composite
+def questions(draw: st.DrawFn) -> tuple[list[Need], list[Offer], Terms]:
+    """A few foods, each offered in a few packs at a few stores, some in bundles, with and without trip costs."""
+    needs, offers = [], []
+    for food in range(draw(st.integers(1, 3))):
+        waste = draw(st.sampled_from([0.0, 0.0, 0.5]))
+        needs.append(Need(f"food{food}", float(draw(st.integers(1, 900))), waste))
+        for pack in range(draw(st.integers(1, 3))):
+            price = draw(st.integers(1, 500))
+            bundle = draw(st.sampled_from([None, None, Bundle(3, price * 2), Bundle(2, price + price // 2)]))
+            size = float(draw(st.integers(100, 1000)))
+            offers.append(Offer(f"{food}-{pack}", f"food{food}", draw(st.sampled_from(STORES)), size, price, bundle))
+    trips = {store: draw(st.sampled_from([0, 100])) for store in STORES}
+    return needs, offers, Terms(draw(st.sampled_from([None, 3, 2])), trips)
+
+
+def by_trying_everything(needs: list[Need], offers: list[Offer], terms: Terms) -> float | None:
+    """Minor units of the cheapest purchase, by trying every count of every pack; None where nothing covers."""
+    best: float | None = None
+    for count in range(1, len(STORES) + 1):
+        for stores in itertools.combinations(STORES, count):
+            if terms.most_stores is not None and count > terms.most_stores:
+                continue
+            costs = [
+                _cheapest_for(need, [o for o in offers if o.food == need.food and o.store in stores]) for need in needs
+            ]
+            if all(cost is not None for cost in costs):
+                total = sum(cost or 0.0 for cost in costs) + sum(terms.trip_costs.get(store, 0) for store in stores)
+                best = total if best is None else min(best, total)
+    return best
+
+
+def _cheapest_for(need: Need, offers: list[Offer]) -> float | None:
+    ranges = [
+        range(math.ceil(need.grams / offer.grams) + (offer.bundle.packs if offer.bundle else 0) + 1) for offer in offers
+    ]
+    found = [
+        sum(_least_cost(offer, count) for offer, count in zip(offers, counts, strict=True))
+        + need.waste * (grams - need.grams)
+        for counts in itertools.product(*ranges)
+        if (grams := sum(o.grams * c for o, c in zip(offers, counts, strict=True))) >= need.grams and counts
+    ]
+    return min(found, default=None)
+
+
+def _least_cost(offer: Offer, count: int) -> int:
+    return offer.cost(count)
+
+
+@settings(max_examples=300)
+@given(questions())
+def test_no_purchase_is_cheaper(question: tuple[list[Need], list[Offer], Terms]) -> None:
+    needs, offers, terms = question
+    tried = by_trying_everything(needs, offers, terms)
+    if tried is None:
+        with pytest.raises(NothingCoversError):
+            cheapest_purchase(needs, offers, terms)
+        return
+    found = cheapest_purchase(needs, offers, terms)
+    assert found.proven
+    assert found.objective == pytest.approx(tried, abs=0.01)
+    assert found.bound == pytest.approx(found.objective, abs=0.01)
+    for need in needs:
+        assert sum(one.grams for one in found.bought if one.offer.food == need.food) >= need.grams * (1 - 1e-6)
+
+
+@settings(max_examples=60)
+@given(questions())
+def test_the_same_cost_as_scipys_solver(question: tuple[list[Need], list[Offer], Terms]) -> None:
+    needs, offers, _terms = question
+    plain = [Offer(o.key, o.food, o.store, o.grams, o.price) for o in offers]
+    cost = np.array([float(offer.price) for offer in plain])
+    rows = np.array([[offer.grams if offer.food == need.food else 0.0 for offer in plain] for need in needs])
+    solved = milp(
+        cost,
+        constraints=LinearConstraint(rows, [need.grams for need in needs], np.inf),
+        integrality=np.ones(len(plain)),
+        bounds=Bounds(0, np.inf),
+        options={"mip_rel_gap": 0},
+    )
+    found = cheapest_purchase([Need(need.food, need.grams) for need in needs], plain)
+    assert found.cost == pytest.approx(solved.fun)
+
+
+def test_a_covering_instance_with_a_known_optimum() -> None:
+    # The coin problem: to reach 7 with pieces worth 3 at 5 and worth 4 at 6 the least is 11 (one of each); by hand.
+    found = cheapest_purchase([Need("f", 7.0)], [Offer("a", "f", "A", 3.0, 5), Offer("b", "f", "A", 4.0, 6)])
+    assert (found.cost, found.proven) == (11, True)
+
+
+def test_three_for_the_price_of_two_is_taken_even_for_more_than_is_needed() -> None:
+    offer = Offer("tin", "f", "A", 400.0, 100, Bundle(3, 150))
+    found = cheapest_purchase([Need("f", 700.0)], [offer])
+    assert [(one.count, one.cost) for one in found.bought] == [(3, 150)]
+
+
+def test_at_the_counter_just_as_much_as_is_needed() -> None:
+    counter = Offer("counter", "f", "A", 1000.0, 2000, by_weight=True, least=100.0)
+    found = cheapest_purchase([Need("f", 340.4)], [counter, Offer("pack", "f", "A", 500.0, 900)])
+    assert [(one.offer.key, one.grams, one.cost) for one in found.bought] == [("counter", 341.0, 682)]
+    assert cheapest_purchase([Need("f", 20.0)], [counter]).bought[0].grams == 100.0
+
+
+def test_a_second_trip_must_pay_for_itself() -> None:
+    offers = [Offer("a", "f", "A", 500.0, 300), Offer("b", "f", "B", 500.0, 250), Offer("g", "g", "A", 100.0, 100)]
+    needs = [Need("f", 500.0), Need("g", 100.0)]
+    assert cheapest_purchase(needs, offers, Terms(trip_costs={"B": 60})).stores == {"A"}
+    assert cheapest_purchase(needs, offers, Terms(trip_costs={"B": 40})).stores == {"A", "B"}
+    assert cheapest_purchase(needs, offers, Terms(most_stores=1)).stores == {"A"}
+
+
+def test_the_dearer_small_pack_where_the_rest_of_the_big_one_would_be_thrown_away() -> None:
+    offers = [Offer("big", "f", "A", 1000.0, 300), Offer("small", "f", "A", 300.0, 160)]
+    assert cheapest_purchase([Need("f", 600.0)], offers).cost == 300
+    found = cheapest_purchase([Need("f", 600.0, waste=0.1)], offers)
+    assert [(one.offer.key, one.count) for one in found.bought] == [("small", 2)]
+
+
+def test_what_nobody_offers_is_named_and_the_rest_is_bought() -> None:
+    found = cheapest_purchase([Need("f", 100.0), Need("ghost", 5.0)], [Offer("a", "f", "A", 100.0, 10)])
+    assert found.uncovered == ("ghost",)
+    assert found.cost == 10
+
+
+def test_ties_go_to_less_left_over_then_to_fewer_packs() -> None:
+    offers = [Offer("a", "f", "A", 100.0, 10), Offer("b", "f", "A", 50.0, 5), Offer("c", "f", "A", 300.0, 10)]
+    found = cheapest_purchase([Need("f", 100.0)], offers)
+    assert [(one.offer.key, one.count) for one in found.bought] == [("a", 1)]
+
+
+def test_progress_is_told_and_can_stop_the_search() -> None:
+    told: list[tuple[float, float]] = []
+
+    def tell(cost: float, bound: float) -> bool:
+        told.append((cost, bound))
+        return False
+
+    needs = [Need(f"f{n}", 1000.0 + 37 * n) for n in range(30)]
+    offers = [
+        Offer(f"{n}-{p}", f"f{n}", STORES[(n + p) % 3], 130.0 + 31 * p + n, 50 + 17 * p + n % 7)
+        for n in range(30)
+        for p in range(8)
+    ]
+    found = cheapest_purchase(needs, offers, Terms(trip_costs=dict.fromkeys(STORES, 150)), progress=tell)
+    assert told
+    assert all(cost >= bound - 1e-6 for cost, bound in told)
+    assert found.objective >= found.bound - 1e-6
