@@ -25,10 +25,19 @@ class PageEntry:
 
 def every_page() -> tuple[PageEntry, ...]:
     """All pages."""
-    return (PageEntry("shoot", _("The &shoot"), _shoot),)
+    return (
+        PageEntry("shoot", _("The &shoot"), _shoot),
+        PageEntry("dishes", _("&Dishes"), _dishes),
+    )
 
 
 def _shoot(desk: Desk) -> Page:
     from binder.desktop.shoot_page.page import ShootPage
 
     return ShootPage(desk)
+
+
+def _dishes(desk: Desk) -> Page:
+    from binder.desktop.dishes_page.page import DishesPage
+
+    return DishesPage(desk)

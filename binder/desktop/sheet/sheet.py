@@ -55,6 +55,9 @@ class Sheet(Protocol):
     def understood(self, sight: Sight, row: str, column: str, text: str) -> str:
         """What typed text is taken to mean, shown while it is typed; empty where that is plain."""
 
+    def offers(self, sight: Sight, row: str, column: str, text: str) -> Sequence[str]:
+        """Whole texts that what is typed so far may become, besides the choices of the cell."""
+
     def remedies(self, sight: Sight, row: str, column: str, text: str) -> Sequence[Remedy]:
         """Ways out where `edit` raised."""
 
@@ -83,6 +86,9 @@ class PlainSheet:
 
     def understood(self, sight: Sight, row: str, column: str, text: str) -> str:
         return ""
+
+    def offers(self, sight: Sight, row: str, column: str, text: str) -> Sequence[str]:
+        return ()
 
     def remedies(self, sight: Sight, row: str, column: str, text: str) -> Sequence[Remedy]:
         return ()

@@ -186,7 +186,8 @@ class SheetDelegate(QStyledItemDelegate):
         row, column = model.row_at(place.row()), model.columns[place.column()]
         self._remedies.pop(editor, None)
         says = model.sheet.understood(model.sight, row.key, column.id, editor.value())
-        editor.note.show_note(says, _fitting(model.cell(place), editor))
+        offers = model.sheet.offers(model.sight, row.key, column.id, editor.value())
+        editor.note.show_note(says, [*_fitting(model.cell(place), editor), *offers])
 
     def _take_offer(self, at: object) -> None:
         note = self.sender()
