@@ -142,6 +142,10 @@ def _currency_marks(currency: str, locale: str) -> tuple[str, ...]:
     return tuple(sorted(marks, key=len, reverse=True))
 
 
+_IN_GROUPS = re.compile(r"^\d{1,3}(?:[.,]\d{2,3})*[.,]\d{3}$")
+"""Groups of three, or of two as India writes them, the last of three."""
+
+
 def _plain_decimal(plain: str, locale: str, text: str) -> str:
     """`plain` with a point for its decimal mark and no grouping."""
     bare = re.sub(r"['’ \u00a0\u202f]", "", plain)
@@ -153,6 +157,7 @@ def _plain_decimal(plain: str, locale: str, text: str) -> str:
     decimal_mark = _marks(locale)[0]
     grouping = bare.count(mark) > 1 or (not both and mark != decimal_mark and len(rest) == 3)  # noqa: PLR2004
     whole = re.sub(r"[.,]", "", bare[:last])
-    if both and bare.count(mark) > 1:
+    grouped = bare if grouping else bare[:last]
+    if (both and bare.count(mark) > 1) or (re.search("[.,]", grouped) and not _IN_GROUPS.match(grouped)):
         raise UnreadablePriceError(text, _("its points and commas cannot be told apart."))
     return whole + rest if grouping else f"{whole or '0'}.{rest or '0'}"

@@ -1,0 +1,92 @@
+"""Packs and prices as rows of a price list enter them, gathered into one change."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from binder.exchange.price_table import RefusedRowError
+from binder.kitchen.change import Change, Edit
+from binder.kitchen.edits.identity import new_id
+from binder.kitchen.edits.records import with_values
+from binder.kitchen.price import Pack, Quote
+from binder.kitchen.wording import _, ngettext
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.food import Food
+    from binder.kitchen.price import Store
+
+_PackKey = tuple[str, str | None, float, str]
+"""What makes two packs the same but for their label: food, store, size and unit."""
+
+
+class PriceLedger:
+    """A binder's packs and prices, and what is entered beside them."""
+
+    def __init__(self, binder: Binder, source: str) -> None:
+        self._source = source
+        self._packs: dict[_PackKey, list[Pack]] = {}
+        self._quotes: dict[tuple[str, date], Quote] = {
+            (quote.pack, quote.on): quote for quote in binder.quotes.values()
+        }
+        self._entered: dict[tuple[str, date], int] = {}
+        self._new_packs: dict[str, Pack] = {}
+        self._edits: list[Edit] = []
+        for pack in binder.packs.values():
+            self._packs.setdefault(_key(pack), []).append(pack)
+
+    def pack(self, food: Food, *, store: Store | None, size: float, unit: str, label: str) -> Pack:
+        """The pack of that size, with that label where the row has one; a new one where there is none.
+
+        A new pack is entered with its first price and not before.
+        """
+        made = Pack(
+            id=new_id("pack"), food=food.id, store=store.id if store else None, label=label, size=size, unit=unit
+        )
+        known = self._packs.setdefault(_key(made), [])
+        found = next((pack for pack in known if not label or pack.label.casefold() == label.casefold()), None)
+        if found is not None:
+            return found
+        self._new_packs[made.id] = made
+        return made
+
+    def enter(self, pack: Pack, *, price: int, on: date, number: int) -> int | None:
+        """Enter a price in minor units and return the one known for the same pack and day; None where there is none.
+
+        Raises RefusedRowError where row `number` says another price than a row before.
+        """
+        place = (pack.id, on)
+        before = self._entered.setdefault(place, number)
+        known = self._quotes.get(place)
+        if before != number and known is not None and known.price != price:
+            says = _("row {number} has another price for the same pack and day. Take one of them out.")
+            raise RefusedRowError(says.format(number=before))
+        self._enter_pack(pack)
+        if known is None or known.price != price:
+            self._quotes[place] = self._enter_quote(known, pack, price, on)
+        return None if known is None else known.price
+
+    def _enter_pack(self, pack: Pack) -> None:
+        if self._new_packs.pop(pack.id, None):
+            self._packs[_key(pack)].append(pack)
+            self._edits.append(Edit(before=None, after=pack))
+
+    def _enter_quote(self, known: Quote | None, pack: Pack, price: int, on: date) -> Quote:
+        if known is None:
+            quote = Quote(id=new_id("quote"), pack=pack.id, price=price, on=on, source=self._source)
+        else:
+            quote = with_values(known, price=price, source=self._source)
+        self._edits.append(Edit(before=known, after=quote))
+        return quote
+
+    def change(self) -> Change | None:
+        """All that was entered, as one change; None where nothing was."""
+        prices = sum(edit.table == "quotes" for edit in self._edits)
+        label = ngettext("Import {count} price", "Import {count} prices", prices).format(count=prices)
+        return Change(label, tuple(self._edits)) if self._edits else None
+
+
+def _key(pack: Pack) -> _PackKey:
+    return pack.food, pack.store, pack.size, pack.unit
