@@ -42,13 +42,11 @@ class PriceLedger:
 
         A new pack is entered with its first price and not before.
         """
-        made = Pack(
-            id=new_id("pack"), food=food.id, store=store.id if store else None, label=label, size=size, unit=unit
-        )
-        known = self._packs.setdefault(_key(made), [])
-        found = next((pack for pack in known if not label or pack.label.casefold() == label.casefold()), None)
-        if found is not None:
-            return found
+        key = (food.id, store.id if store else None, size, unit)
+        for known in self._packs.setdefault(key, []):
+            if not label or known.label.casefold() == label.casefold():
+                return known
+        made = Pack(id=new_id("pack"), food=key[0], store=key[1], label=label, size=size, unit=unit)
         self._new_packs[made.id] = made
         return made
 

@@ -101,6 +101,7 @@ class _Reader:
         )
         self._stores = NamedRecords(_("store"), ((store, (store.name,)) for store in binder.stores.values()))
         self._ledger = PriceLedger(binder, source)
+        self._sizes: dict[tuple[str, str], tuple[float, str]] = {}
 
     def change(self) -> Change | None:
         """The change that all rows taken make together; None where they make none."""
@@ -119,7 +120,7 @@ class _Reader:
             raise RefusedRowError(_("it has more cells than the header. Take the ones too many out."))
         food = self._foods.find(row["food"])
         store = self._stores.find(row["store"]) if row["store"] else None
-        size, unit = self._size(row, food)
+        size, unit = self._size(f"{row['pack size']} {row['unit']}".strip(), food)
         price = self._price(row["price"])
         on = self._date(row["date"])
         pack = self._ledger.pack(food, store=store, size=size, unit=unit, label=row["label"])
@@ -132,8 +133,13 @@ class _Reader:
         was = money_text(known, self._settings.currency, self._settings.locale)
         return Fate.CHANGED, _("{pack}; it was {price}").format(pack=said, price=was)
 
-    def _size(self, row: TableRow, food: Food) -> tuple[float, str]:
-        text = f"{row['pack size']} {row['unit']}".strip()
+    def _size(self, text: str, food: Food) -> tuple[float, str]:
+        """Sizes recur from row to row, so each is read once a food."""
+        if (text, food.id) not in self._sizes:
+            self._sizes[(text, food.id)] = self._read_size(text, food)
+        return self._sizes[(text, food.id)]
+
+    def _read_size(self, text: str, food: Food) -> tuple[float, str]:
         if not text:
             raise RefusedRowError(_("its pack size is missing. Add it."))
         pieces = frozenset(measure.unit for measure in self._binder.measures.where("food", food.id))
