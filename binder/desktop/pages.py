@@ -28,6 +28,7 @@ def every_page() -> tuple[PageEntry, ...]:
     return (
         PageEntry("shoot", _("The &shoot"), _shoot),
         PageEntry("dishes", _("&Dishes"), _dishes),
+        PageEntry("larder", _("Lard&er"), _larder),
     )
 
 
@@ -41,3 +42,9 @@ def _dishes(desk: Desk) -> Page:
     from binder.desktop.dishes_page.page import DishesPage
 
     return DishesPage(desk)
+
+
+def _larder(desk: Desk) -> Page:
+    from binder.desktop.larder_page.page import LarderPage
+
+    return LarderPage(desk)

@@ -132,8 +132,6 @@ class DishesPage(Page):
         return step or (steps[-1].id if steps else "")
 
     def focus_first(self) -> None:
+        if self.list.current_row() is None and self._recipe is not None:
+            self.list.select_key(key_of(Place("recipes", self._recipe)))
         self.body.setFocus()
-        if self.body.current_row() is None and self._recipe is not None:
-            first = self.desk.binder.steps.where("recipe", self._recipe)
-            if first:
-                self.body.select_key(key_of(Place("steps", first[0].id)), 1)

@@ -17,7 +17,7 @@ from binder.desktop.spacing import characters, step
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
+    from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent
 
     from binder.desktop.sheet.cell import Row
     from binder.desktop.sheet.sheet import Sheet, Sight
@@ -193,6 +193,12 @@ class SheetView(QTableView):
             self.place_current.emit(self._sheet_model.row_at(current.row()).place if current.isValid() else None)
 
     # Keys and clicks
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """The keyboard always has a row to start from."""
+        if not self.currentIndex().isValid() and self._sheet_model.rowCount():
+            self.select_key(self._sheet_model.row_at(0).key)
+        super().focusInEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and not event.modifiers():

@@ -141,3 +141,8 @@ def short_name(food: Food, base_name: str) -> str:
     words, base = food.name.replace(",", " ").split(), singular_words(base_name)
     left = [word for word in words if singular_words(word)[:1] != base[:1]]
     return " ".join(left) if left and len(left) < len(words) else food.name
+
+
+def store_name(binder: Binder, store: str | None) -> str:
+    """A store's name; *any store* where a pack names none."""
+    return binder.stores[store].name if store else _("any store")

@@ -1,0 +1,167 @@
+"""The facts of one food, each with where it comes from."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from binder.desktop.larder_page.food_list import SHIPPED
+from binder.desktop.sheet.cell import Cell, Column, Row, Tone
+from binder.desktop.sheet.sheet import PlainSheet, record_of
+from binder.desktop.words.figure_text import number_text
+from binder.desktop.words.typed import (
+    Reading,
+    UnreadableError,
+    typed_choice,
+    typed_number,
+    typed_optional_number,
+    typed_words,
+    words_for,
+)
+from binder.kitchen.edits.foods import set_food
+from binder.kitchen.food import Food, Keeping, Section
+from binder.kitchen.larder import reference_larder
+from binder.kitchen.reference import allergens, doneness_table
+from binder.kitchen.wording import _, listed
+
+if TYPE_CHECKING:
+    from binder.desktop.sheet.sheet import Sight
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.change import Change
+
+
+def food_shown(sight: Sight) -> Food | None:
+    """The food that a part of the page is about: one of the binder, or `shipped:key` of the larder."""
+    place = record_of(sight.subject or "")
+    if place.table == SHIPPED:
+        return reference_larder().foods.get(place.id)
+    return sight.binder.foods.get(place.id)
+
+
+def is_own(sight: Sight) -> bool:
+    """Whether the food shown is the binder's, and so can be edited."""
+    return record_of(sight.subject or "").table != SHIPPED
+
+
+class FoodFacts(PlainSheet):
+    """The subject is the key of a food's row."""
+
+    @property
+    def name(self) -> str:
+        return _("Facts of the food")
+
+    @property
+    def columns(self) -> tuple[Column, ...]:
+        return (
+            Column("fact", "", characters=21),
+            Column("value", "", characters=16, stretch=2),
+            Column("source", "", characters=10, stretch=3),
+        )
+
+    def rows(self, sight: Sight) -> list[Row]:
+        food = food_shown(sight)
+        return [] if food is None else _rows(sight.binder, food, own=is_own(sight))
+
+    def edit(self, sight: Sight, row: str, column: str, text: str) -> Change:
+        binder, food = sight.binder, sight.binder.foods[record_of(sight.subject or "").id]
+        if column == "source":
+            return set_food(food, **{_SOURCE_OF[row]: text.strip()})
+        values: dict[str, Reading] = {
+            "other_names": lambda: typed_words(text),
+            "section": lambda: typed_choice(text, words_for(Section)),
+            "keeping": lambda: typed_choice(text, words_for(Keeping)),
+            "keeps_days": lambda: _typed_days(binder, text),
+            "temperature_control": lambda: typed_choice(text, _yes_or_no()),
+            "allergens": lambda: _typed_allergens(text),
+            "doneness": lambda: _typed_doneness(text),
+            "density": lambda: typed_optional_number(binder, text.removesuffix("g/ml")),
+            "trim_yield": lambda: _typed_share(binder, text),
+            "staple": lambda: typed_choice(text, _yes_or_no()),
+            "free": lambda: typed_choice(text, _yes_or_no()),
+            "notes": text.strip,
+        }
+        return set_food(food, **{row: values[row]()})
+
+
+_SOURCE_OF = {"density": "source", "trim_yield": "yield_source"}
+
+
+def _rows(binder: Binder, food: Food, *, own: bool) -> list[Row]:
+    known = allergens()
+    carried = ", ".join(known[code].name if code in known else code for code in food.allergens)
+    days = number_text(binder, food.keeps_days)
+    names = tuple(one.name for one in known.values())
+    sections, keepings = tuple(words_for(Section)), tuple(words_for(Keeping))
+    cells = {
+        "other_names": (_("also called"), Cell(", ".join(food.other_names), placeholder="–")),
+        "section": (_("in the store under"), Cell(_(food.section.value), choices=sections)),
+        "keeping": (_("kept"), Cell(_(food.keeping.value), choices=keepings)),
+        "keeps_days": (_("keeps, unopened"), Cell(days, _("days") if days else "", placeholder="–")),
+        "temperature_control": (_("watch the cold chain"), _switch(on=food.temperature_control)),
+        "allergens": (
+            _("allergens"),
+            Cell(carried, choices=names, placeholder=_("none named"), tip=_("Parted by commas")),
+        ),
+        "doneness": (_("cooked as"), Cell(_category(food.doneness), choices=_categories(), placeholder="–")),
+        "density": (
+            _("density"),
+            Cell(number_text(binder, food.density, digits=3), "g/ml" if food.density else "", placeholder="–"),
+        ),
+        "trim_yield": (_("usable after trimming"), Cell(number_text(binder, food.trim_yield * 100, digits=1), "%")),
+        "staple": (_("pantry staple"), _switch(on=food.staple)),
+        "free": (_("free of charge"), _switch(on=food.free)),
+        "notes": (_("notes"), Cell(food.notes, placeholder="–")),
+    }
+    return [_row(key, label, cell, food, own=own) for key, (label, cell) in cells.items()]
+
+
+def _row(key: str, label: str, cell: Cell, food: Food, *, own: bool) -> Row:
+    source = getattr(food, _SOURCE_OF[key]) if key in _SOURCE_OF else ""
+    said = Cell(source, tone=Tone.QUIET, edit=source if own and key in _SOURCE_OF else None, tip=source)
+    value = replace(cell, edit=f"{cell.text} {cell.unit}".strip() if own else None, label="")
+    return Row(key, (Cell(label, tone=Tone.QUIET), value, said), lines=1.5)
+
+
+def _switch(*, on: bool) -> Cell:
+    return Cell(_("yes") if on else _("no"), choices=tuple(_yes_or_no()))
+
+
+def _yes_or_no() -> dict[str, bool]:
+    return {_("yes"): True, _("no"): False}
+
+
+def _categories() -> tuple[str, ...]:
+    return tuple(dict.fromkeys(rule.category_name for rule in doneness_table().values()))
+
+
+def _category(code: str) -> str:
+    return next((rule.category_name for rule in doneness_table().values() if rule.category == code), code)
+
+
+def _typed_doneness(text: str) -> str:
+    if not text.strip() or text.strip() == "–":
+        return ""
+    return typed_choice(text, {rule.category_name: rule.category for rule in doneness_table().values()})
+
+
+def _typed_days(binder: Binder, text: str) -> int | None:
+    number = typed_optional_number(binder, text.strip().removesuffix(_("days")))
+    return None if number is None else round(number)
+
+
+def _typed_share(binder: Binder, text: str) -> float:
+    """`90`, `90 %` or `0.9`: how much of what is bought is left."""
+    number = typed_number(binder, text.strip().removesuffix("%"))
+    return number / 100 if number > 1 or text.strip().endswith("%") else number
+
+
+def _typed_allergens(text: str) -> tuple[str, ...]:
+    known = allergens()
+    by_name = {one.name.casefold(): code for code, one in known.items()} | {code.casefold(): code for code in known}
+    found = []
+    for word in typed_words(text):
+        if word.casefold() not in by_name:
+            names = listed([one.name for one in known.values()], joined_by=_("or"))
+            raise UnreadableError(word, _("choose {choices}.").format(choices=names))
+        found.append(by_name[word.casefold()])
+    return tuple(dict.fromkeys(found))

@@ -1,0 +1,163 @@
+"""The page of the larder: the foods at the left, everything about the one chosen at the right."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+
+from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
+from binder.desktop.heading_label import HeadingLabel
+from binder.desktop.larder_page.food_conversions import FoodConversions
+from binder.desktop.larder_page.food_facts import FoodFacts, food_shown
+from binder.desktop.larder_page.food_list import ADD_FOOD, SHIPPED, FoodList
+from binder.desktop.larder_page.food_measures import FoodMeasures
+from binder.desktop.larder_page.food_packs import FoodPacks
+from binder.desktop.page import Page
+from binder.desktop.paper_area import PaperArea
+from binder.desktop.places import shown_record
+from binder.desktop.sheet.cell import key_of
+from binder.desktop.sheet.sheet_view import SheetView
+from binder.desktop.spacing import characters, space
+from binder.figures.missing import Place
+from binder.kitchen.edits.foods import adopt_food
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from binder.desktop.desk import Desk
+    from binder.desktop.sheet.sheet import Sheet
+
+
+class LarderPage(Page):
+    """Typing in the field above the list also looks through the shipped larder."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        content = QWidget(self)
+        self.filter = QLineEdit(content)
+        self.filter.setPlaceholderText(_("Look for a food, also in the shipped larder"))
+        self.filter.setAccessibleName(_("Look for a food"))
+        self.filter.setClearButtonEnabled(True)
+        self.filter.textChanged.connect(self._look)
+        self.list = SheetView(FoodList(), desk.make, content)
+        self.list.place_current.connect(self._choose)
+        self.list.place_asked.connect(self._adopt)
+        self._area = PaperArea(content)
+        self.title = HeadingLabel("", 2, self._area.paper)
+        self.title.setContentsMargins(space(self, 2), 0, 0, space(self, 1))
+        self._area.column.addWidget(self.title)
+        self._headings: dict[SheetView, HeadingLabel] = {}
+        self.packs = self._part(FoodPacks())
+        self.measures = self._part(FoodMeasures())
+        self.conversions = self._part(FoodConversions())
+        self.facts = self._part(FoodFacts())
+        self._area.column.addStretch(1)
+        self._lay_out(content)
+        sentence = _("The larder holds the foods of this binder: what they weigh, what they cost, and how they keep.")
+        empty = EmptyPage(sentence, _("Add the first food"), self)
+        empty.begun.connect(self._begin_food)
+        self._pages = FilledOrEmpty(content, empty, self)
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.addWidget(self._pages)
+        self._food = ""
+        self._beginning = False
+
+    def _part(self, sheet: Sheet) -> SheetView:
+        """A table of its own under a heading, in the column of the food chosen."""
+        view = SheetView(sheet, self.desk.make, self._area.paper)
+        view.fit_rows()
+        heading = HeadingLabel(sheet.name, 1, self._area.paper)
+        heading.setContentsMargins(space(self, 2), space(self, 3), 0, 0)
+        heading.setBuddy(view)
+        self._headings[view] = heading
+        self._area.column.addWidget(heading)
+        self._area.column.addWidget(view)
+        return view
+
+    def _lay_out(self, content: QWidget) -> None:
+        margin = space(self, 2)
+        left = QVBoxLayout()
+        left.setSpacing(margin)
+        left.addWidget(self.filter)
+        left.addWidget(self.list, 1)
+        layout = QHBoxLayout(content)
+        layout.setContentsMargins(margin, margin, 0, 0)
+        layout.setSpacing(space(self, 4))
+        layout.addLayout(left, 2)
+        layout.addWidget(self._area, 3)
+        self.list.setMinimumWidth(characters(self.font(), 40))
+
+    def refresh(self) -> None:
+        sight = self.desk.sight(self.filter.text())
+        self._pages.show_filled(filled=bool(sight.binder.foods) or bool(self.filter.text()) or self._beginning)
+        self.list.show_sight(sight)
+        if food_shown(self.desk.sight(self._food)) is None:
+            foods = sorted(sight.binder.foods.values(), key=lambda food: food.name.casefold())
+            self._food = key_of(Place("foods", foods[0].id)) if foods else ""
+        self._show_food()
+
+    def _show_food(self) -> None:
+        sight = self.desk.sight(self._food)
+        food = food_shown(sight)
+        self.title.setText(food.name if food else "")
+        for part in (self.facts, self.packs, self.measures, self.conversions):
+            part.show_sight(sight)
+            filled = part.sheet_model.rowCount() > 0
+            part.setVisible(filled)
+            self._headings[part].setVisible(filled)
+
+    def _look(self) -> None:
+        self.refresh()
+
+    def _choose(self, place: object) -> None:
+        if isinstance(place, Place) and key_of(place) != self._food and place.table in {"foods", SHIPPED}:
+            self._food = key_of(place)
+            self._show_food()
+
+    def _adopt(self, place: object) -> None:
+        """Take a food of the shipped larder into the binder."""
+        if isinstance(place, Place) and place.table == SHIPPED:
+            self.desk.make(adopt_food(self.desk.binder, place.id))
+            self.go_to(Place("foods", place.id))
+
+    def _begin_food(self) -> None:
+        self.begin("food")
+
+    def go_to(self, place: Place) -> bool:
+        binder = self.desk.binder
+        if place.table == "stores":
+            packs = binder.packs.where("store", place.id)
+            return bool(packs) and self.go_to(Place("packs", packs[0].id))
+        food = shown_record(binder, place, "foods") or _food_of_conversion(self.desk, place)
+        if food is None:
+            return False
+        key = key_of(Place("foods", food))
+        if not self.list.select_key(key):
+            self.filter.clear()
+            self.list.select_key(key)
+        self._choose(Place("foods", food))
+        for part in (self.packs, self.measures, self.conversions):
+            if part.select_key(key_of(place)):
+                part.setFocus()
+                return True
+        self.list.setFocus()
+        return True
+
+    def begin(self, kind: str) -> bool:
+        if kind != "food":
+            return False
+        self._beginning = True
+        self.refresh()
+        return self.list.edit_key(ADD_FOOD)
+
+    def focus_first(self) -> None:
+        if self.list.current_row() is None and self._food:
+            self.list.select_key(self._food)
+        self.list.setFocus()
+
+
+def _food_of_conversion(desk: Desk, place: Place) -> str | None:
+    """The form that a conversion, or a part of one, starts from."""
+    key = shown_record(desk.binder, place, "conversions")
+    return desk.binder.conversions[key].takes if key else None
