@@ -49,7 +49,7 @@ def cheapest_purchase(
 
 
 def choices_for(need: Need, offers: Sequence[Offer]) -> list[Choice]:
-    """The best choice in each set of the stores that offer a food, without those that another beats with no more trips."""
+    """The best choice in each set of a food's stores, without those that another beats with no more trips."""
     found: dict[frozenset[str], Choice] = {}
     for stores in _sets({offer.store for offer in offers}):
         choice = cheapest_choice(need, [offer for offer in offers if offer.store in stores])

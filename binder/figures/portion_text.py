@@ -19,6 +19,7 @@ from binder.kitchen.amount_text import (
     sensible_count,
 )
 from binder.kitchen.money import uses_decimal_comma
+from binder.kitchen.settings import Measures
 from binder.kitchen.units import Dimension, Unit, UnknownUnitError, unit
 from binder.kitchen.wording import _
 
@@ -26,6 +27,10 @@ if TYPE_CHECKING:
     from binder.kitchen.binder import Binder
     from binder.kitchen.food import Food
     from binder.kitchen.recipe import Line
+
+
+_FEW_SPOONS = 50.0
+"""Millilitres; common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +109,14 @@ def _measure(binder: Binder, food: Food, asked: Unit, amount: Amount, preparatio
         ends = dict.fromkeys(_volume_text(binder, (end or 0.0) * asked.factor) for end in (amount.low, amount.high))
         return " – ".join(ends)
     density = grams_per_millilitre(binder, food, None, preparation)
-    return cooks_measure(grams / density, measures, style) if density and grams else ""
+    if not density or not grams or not _is_spooned_or_poured(food, measures, grams / density):
+        return ""
+    return cooks_measure(grams / density, measures, style)
+
+
+def _is_spooned_or_poured(food: Food, measures: Measures, millilitres: float) -> bool:
+    """Whether a cook measures so much of a food: a metric kitchen weighs what is solid and more than a few spoons."""
+    return measures is not Measures.METRIC or food.density is not None or millilitres <= _FEW_SPOONS
 
 
 def _volume_text(binder: Binder, millilitres: float) -> str:

@@ -91,55 +91,81 @@ def _metric_text(value: float, small: str, large: str, style: NumberStyle) -> st
     return f"{in_decimals(rounded, digits=1, decimal_mark=style.decimal_mark)} {small}"
 
 
+_HALVES = (0, 1 / 2)
+_COOKS = (0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4)
+_SPOONS = (0, 1 / 4, 1 / 2, 3 / 4)
 _LADDERS = {
-    Measures.US_CUSTOMARY: (("gallon", 1.0), ("quart", 2.0), ("cup", 0.25), ("tbsp", 1.0), ("tsp", 0.125)),
-    Measures.IMPERIAL: (("pint", 0.5), ("fl oz", 2.0), ("tbsp", 1.0), ("tsp", 0.125)),
-    Measures.METRIC: (("l", 1.0), ("ml", 50.0), ("tbsp", 1.0), ("tsp", 0.125)),
+    Measures.US_CUSTOMARY: (
+        ("gallon", 1.0, _HALVES),
+        ("quart", 2.0, _HALVES),
+        ("cup", 0.25, _COOKS),
+        ("tbsp", 1.0, _HALVES),
+        ("tsp", 0.125, _SPOONS),
+    ),
+    Measures.IMPERIAL: (
+        ("pint", 0.5, _HALVES),
+        ("fl oz", 2.0, _HALVES),
+        ("tbsp", 1.0, _HALVES),
+        ("tsp", 0.125, _SPOONS),
+    ),
+    Measures.METRIC: (("l", 1.0, ()), ("ml", 50.0, ()), ("tbsp", 1.0, _HALVES), ("tsp", 0.125, _SPOONS)),
 }
-"""For each system the units a cook reaches for, each from so many of it upward. Common practice, no source."""
+"""For each system the units a cook reaches for, from so many of it upward, and the parts of it that are in the drawer.
+
+Common practice, no source.
+"""
+
+_CLOSE = 0.03
+"""A measure this near to the volume stands for it: a spoon is not filled more exactly."""
 
 
 def cooks_measure(millilitres: float, measures: Measures, style: NumberStyle | None = None) -> str:
-    """A volume in the measures of a kitchen drawer, to the quarter of a spoon or cup: `2 cups + 3 tbsp`, `¾ tsp`."""
+    """A volume in the measures of a kitchen drawer: `2 cups + 3 tbsp`, `¾ tsp`, in two measures at most."""
     style = style or NumberStyle()
-    for key, least in _LADDERS[measures]:
+    for key, least, parts in _LADDERS[measures]:
         one = unit(key, measures)
-        if millilitres >= least * one.factor * 0.97:
-            return _in_unit(millilitres, one, measures, style)
+        if millilitres >= least * one.factor * (1 - _CLOSE):
+            return (
+                millilitres_text(millilitres, style)
+                if not parts
+                else _measured(millilitres, one, parts, measures, style)
+            )
     return "" if millilitres <= 0 else amount_text(Amount(1.0, 1.0, "pinch"), style)
 
 
-def _in_unit(millilitres: float, one: Unit, measures: Measures, style: NumberStyle) -> str:
-    if one.key in _WEIGHTS:
-        return millilitres_text(millilitres, style)
-    count = _nearest_fraction(millilitres / one.factor)
-    left = millilitres - math.floor(millilitres / one.factor) * one.factor
-    close = abs(count * one.factor - millilitres) <= 0.03 * millilitres
-    if close or one.key in {"tsp", "tbsp"}:
+def _measured(millilitres: float, one: Unit, parts: tuple[float, ...], measures: Measures, style: NumberStyle) -> str:
+    """The nearest of a measure's parts, or the largest below and the rest in a smaller measure."""
+    value = millilitres / one.factor
+    count = _nearest_part(value, parts)
+    if one.key == "tsp" or abs(count - value) <= _CLOSE * value:
         return amount_text(Amount(count, count, one.key), style)
-    whole = math.floor(millilitres / one.factor)
-    first = amount_text(Amount(float(whole), float(whole), one.key), style)
-    return (
-        f"{first} + {cooks_measure(left, measures, style)}"
-        if whole
-        else cooks_measure_below(left, one, measures, style)
-    )
+    below = math.floor(value) + max(part for part in parts if part <= value - math.floor(value) + 1e-9)
+    rest = _nearest_smaller(millilitres - below * one.factor, one, measures)
+    if rest is None or below <= 0:
+        return amount_text(rest or Amount(count, count, one.key), style)
+    return f"{amount_text(Amount(below, below, one.key), style)} + {amount_text(rest, style)}"
 
 
-def cooks_measure_below(millilitres: float, above: Unit, measures: Measures, style: NumberStyle) -> str:
-    """The volume in the measures smaller than `above`."""
-    smaller = [key for key, _least in _LADDERS[measures] if unit(key, measures).factor < above.factor]
-    one = unit(smaller[0], measures)
-    return _in_unit(millilitres, one, measures, style)
+def _nearest_smaller(millilitres: float, above: Unit, measures: Measures) -> Amount | None:
+    """A rest in the largest smaller measure it fills at least once; None where it fills none."""
+    for key, least, parts in _LADDERS[measures]:
+        one = unit(key, measures)
+        count = _nearest_part(millilitres / one.factor, parts or _HALVES)
+        if one.factor < above.factor and count >= max(least, 1 / 4):
+            return Amount(count, count, key)
+    return None
+
+
+def _nearest_part(value: float, parts: tuple[float, ...]) -> float:
+    """The nearest whole number with one of `parts`; below one also an eighth."""
+    whole = math.floor(value)
+    allowed = (*parts, 1.0) if whole else (*parts, 1 / 8, 1.0)
+    return whole + min(allowed, key=lambda part: abs(value - whole - part))
 
 
 def _nearest_fraction(value: float) -> float:
-    """The nearest of whole, quarter, third, half, two thirds, three quarters (eighths below one half)."""
-    whole = math.floor(value)
-    parts = (
-        (0, 1 / 8, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1) if whole == 0 else (0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1)
-    )
-    return whole + min(parts, key=lambda part: abs(value - whole - part))
+    """The nearest of whole, quarter, third, half, two thirds, three quarters, below one also an eighth."""
+    return _nearest_part(value, _COOKS)
 
 
 def sensible_count(count: float) -> float:

@@ -100,7 +100,7 @@ def _part_named_last(text: str) -> str:
 
 
 def _amount_and_rest(text: str, book: NameBook, pieces: frozenset[str], *, decimal_comma: bool) -> tuple[Amount, str]:
-    """Amount and the rest, with a word that is a unit as well as part of a name (`1 whole chicken`) left to the name."""
+    """Amount and the rest; a word that is a unit and begins a name (`1 whole chicken`) is left to the name."""
     amount, rest = leading_amount(text, pieces=pieces, decimal_comma=decimal_comma)
     if amount.unit and not amount.unit.startswith("(") and rest:
         whole = text[: len(text) - len(rest)].rstrip()

@@ -6,19 +6,20 @@ from hypothesis import strategies as st
 
 from binder.figures.base_network import Network, Process
 
-RATIOS = st.floats(0.1, 3.0).map(lambda ratio: round(ratio, 3))
-
 
 @st.composite
-def networks(draw: st.DrawFn, *, most_forms: int = 15, batches: bool = True) -> tuple[Network, dict[str, float]]:
+def networks(
+    draw: st.DrawFn, *, most_forms: int = 15, batches: bool = True, least_ratio: float = 0.1
+) -> tuple[Network, dict[str, float]]:
     """A network of 2 to 15 forms with co-products and second ways, and a demand for some of its forms in grams."""
+    ratios = st.floats(least_ratio, 3.0).map(lambda ratio: round(ratio, 3))
     count = draw(st.integers(2, most_forms))
     forms = tuple(f"f{number}" for number in range(count))
     processes: list[Process] = []
     reached = 1
     while reached < count:
         outcomes = min(draw(st.integers(1, 3)), count - reached)
-        gives = tuple((forms[reached + at], draw(RATIOS)) for at in range(outcomes))
+        gives = tuple((forms[reached + at], draw(ratios)) for at in range(outcomes))
         processes.append(
             _process(draw, len(processes), forms[draw(st.integers(0, reached - 1))], gives, batches=batches)
         )
@@ -26,7 +27,7 @@ def networks(draw: st.DrawFn, *, most_forms: int = 15, batches: bool = True) -> 
     for _second in range(draw(st.integers(0, 3))):
         target = draw(st.integers(1, count - 1))
         source = forms[draw(st.integers(0, target - 1))]
-        processes.append(_process(draw, len(processes), source, ((forms[target], draw(RATIOS)),), batches=batches))
+        processes.append(_process(draw, len(processes), source, ((forms[target], draw(ratios)),), batches=batches))
     wanted = {form: draw(st.one_of(st.just(0.0), st.floats(1.0, 500.0))) for form in forms}
     return Network(forms[0], forms, _from_dishes_back(processes)), wanted
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.kitchen.amount import Amount
+from binder.kitchen.amount import Amount, parse_amount
 from binder.kitchen.amount_text import (
     NumberStyle,
     amount_text,
@@ -17,6 +17,7 @@ from binder.kitchen.amount_text import (
     sensible_grams,
 )
 from binder.kitchen.settings import Measures
+from binder.kitchen.units import unit
 
 US = Measures.US_CUSTOMARY
 
@@ -79,6 +80,11 @@ def test_a_sensible_step_is_never_far_from_the_weight(grams: float) -> None:
         (0.2, "1 pinch"),
         (236.59 + 29.57, "1 cup + 2 tbsp"),
         (78.86, "⅓ cup"),
+        (0.84 * 236.5882365, "¾ cup + 1½ tbsp"),
+        (37.0, "2½ tbsp"),
+        (2.33 * 14.78676478125, "2 tbsp + 1 tsp"),
+        (1.60 * 236.5882365, "1½ cups + 1½ tbsp"),
+        (3.7 * 946.352946, "3½ quarts + ¾ cup"),
     ],
 )
 def test_volumes_come_in_the_measures_of_the_drawer(millilitres: float, text: str) -> None:
@@ -95,6 +101,15 @@ def test_metric_kitchens_pour_millilitres_and_spoon_the_rest() -> None:
 @given(st.floats(0.7, 50_000), st.sampled_from(list(Measures)))
 def test_a_cooks_measure_is_always_said(millilitres: float, measures: Measures) -> None:
     assert cooks_measure(millilitres, measures)
+
+
+@given(st.floats(2.5, 20_000), st.sampled_from(list(Measures)))
+def test_a_cooks_measure_is_near_the_volume(millilitres: float, measures: Measures) -> None:
+    total = 0.0
+    for part in cooks_measure(millilitres, measures).split(" + "):
+        amount = parse_amount(part, measures)
+        total += (amount.high or 0.0) * unit(amount.unit, measures).factor
+    assert total == pytest.approx(millilitres, rel=0.13)
 
 
 def test_counts_keep_to_fractions_a_cook_can_cut() -> None:
