@@ -140,7 +140,7 @@ def _balance(
         needed=runs.base,
         forms=tuple(
             FormBalance(form, binder.foods[form].name, made.get(form, 0.0), wanted[form], taken.get(form, 0.0))
-            for form in wanted
+            for form in _as_they_are_made(network, wanted)
         ),
         runs=tuple(
             Run(process.key, binder.conversions[process.key].name, runs.grams[process.key])
@@ -152,6 +152,12 @@ def _balance(
         driver=_driver(network, wanted, runs.base),
         missing=missing,
     )
+
+
+def _as_they_are_made(network: Network, wanted: Mapping[str, float]) -> list[str]:
+    """The base first, then the forms from it in the order their conversions follow, then what nothing makes."""
+    made = [form for process in reversed(network.processes) for form, _ratio in process.gives]
+    return [form for form in dict.fromkeys((network.base, *made, *wanted)) if form in wanted]
 
 
 def _added(binder: Binder, runs: Runs) -> dict[str, float]:

@@ -65,11 +65,11 @@ def _digits(value: float) -> int:
 
 
 def sensible_grams(grams: float) -> float:
-    """Grams to a step a kitchen scale and a cook can follow: 0.1 g below 2, 0.5 to 20, 1 to 250, 5 to 1000, 10 above.
+    """Grams to a step a kitchen scale and a cook can follow: 0.1 g below 2, 0.5 to 20, 1 to 1000, 10 to 10 kg, then 100.
 
     Common practice, no source.
     """
-    steps = ((2, 0.1), (20, 0.5), (250, 1), (1000, 5), (10_000, 10))
+    steps = ((2, 0.1), (20, 0.5), (1000, 1), (10_000, 10))
     step = next((step for limit, step in steps if grams < limit), 100)
     return max(math.floor(grams / step + 0.5 + 1e-9) * step, step if grams > 0 else 0)
 
