@@ -20,7 +20,7 @@ from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from binder.kitchen.binder import Binder
-    from binder.kitchen.shoot import Shoot
+    from binder.kitchen.shoot import Dish, Shoot
 
 NOT_KNOWN = "–"
 
@@ -92,12 +92,16 @@ def _start(binder: Binder, lead: Lead) -> str:
 
 
 def _show_dishes(binder: Binder, shoot: Shoot, balance: BaseBalance) -> None:
-    rows = [
-        [str(dish.position + 1), dish_name(binder, dish), binder.foods[form].name, _weight(binder, grams)]
-        for dish in binder.dishes.where("shoot", shoot.id)
-        for form, grams in balance.by_dish.get(dish.id, {}).items()
-    ]
+    rows = [row for dish in binder.dishes.where("shoot", shoot.id) for row in _dish_rows(binder, dish, balance)]
     if rows:
         say()
         columns = [numbers("#"), words(_("Dish")), words(_("Form")), numbers(_("All its builds take"))]
         show_table(columns, rows)
+
+
+def _dish_rows(binder: Binder, dish: Dish, balance: BaseBalance) -> list[list[str]]:
+    """A row for each form a dish takes; the dish stands in the first."""
+    uses = balance.by_dish.get(dish.id, {})
+    taken = [[binder.foods[form].name, _weight(binder, grams)] for form, grams in uses.items()]
+    titles = [[str(dish.position + 1), dish_name(binder, dish)], *(["", ""] for _form in taken)]
+    return [[*title, *cells] for title, cells in zip(titles, taken, strict=False)]

@@ -42,9 +42,9 @@ class UnknownShootError(WrongUsageError):
 
 def opened(file: Path, shoot: str | None) -> tuple[Binder, Shoot]:
     """The binder in a file and the shoot asked for. Raises the errors of loading and of this module."""
-    from binder.exchange.loading import load_binder
+    from binder.cli.loaded import loaded
 
-    binder = load_binder(file)
+    binder = loaded(file)
     return binder, chosen_shoot(binder, shoot)
 
 

@@ -44,8 +44,16 @@ def amounts(heading: str) -> Column:
     return Column(heading, " · ", to_right=True)
 
 
+def parts(heading: str) -> Column:
+    """A column of a few parts that each stay whole where they can, such as store and date."""
+    return Column(heading, " · ", may_cut=True)
+
+
 SENTENCE = Column("", " ")
 """Text by itself: it flows, and a word longer than the line (a path) stays whole."""
+
+PARTS = Column("", " · ")
+"""A heading of several parts."""
 
 
 def folded(text: str, width: int, column: Column = SENTENCE) -> list[str]:

@@ -18,12 +18,12 @@ def export(
     as_json: Annotated[bool, json_option()] = False,
 ) -> None:
     """Write a whole binder as one JSON document."""
+    from binder.cli.loaded import loaded
     from binder.exchange.json_document import write_json
-    from binder.exchange.loading import load_binder
 
     if to.suffix.lower() != ".json":
         raise WrongUsageError(_("A binder is exported as a .json document: end “{file}” so.").format(file=to.name))
-    binder = load_binder(file)
+    binder = loaded(file)
     write_json(binder, to)
     if as_json:
         from binder.cli.answer import print_answer

@@ -13,6 +13,7 @@ from binder.cli.check_command import check
 from binder.cli.cost_command import cost
 from binder.cli.endings import BinderCommands
 from binder.cli.export_command import export
+from binder.cli.import_command import import_file
 from binder.cli.mise_command import mise
 from binder.cli.open_command import open_binder
 from binder.cli.print_command import print_sheets
@@ -52,6 +53,7 @@ def _commands() -> Iterator[tuple[str, Callable[..., None], str]]:
     yield "take", take, _("Say how many more takes of a dish could be made.")
     yield "check", check, _("Say what needs someone, the worst first; exit code 1 where something stops the shoot.")
     yield "print", print_sheets, _("Write station cards and lists as PDF files.")
+    yield "import", import_file, _("Make a binder file from a JSON document, or bring a price list into one.")
     yield "export", export, _("Write a whole binder as one JSON document.")
 
 

@@ -31,10 +31,10 @@ def open_binder(
     """Open a binder in the window, or without FILE the one that was open last."""
     _require_screen()
     try:
-        from binder.desktop.start import run
+        from binder.desktop.application import start
     except ImportError as lacking:
         raise NoWindowError(_("a part of Qt or of the system is missing ({what})").format(what=lacking)) from lacking
-    raise typer.Exit(run(file))
+    raise typer.Exit(start(file))
 
 
 def _require_screen() -> None:

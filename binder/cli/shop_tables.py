@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from binder.cli.columns import numbers, words
+from binder.cli.columns import numbers, parts, words
 from binder.cli.heading import show_heading
 from binder.cli.marks import budget_mark
 from binder.cli.pack_text import pack_label, store_name
@@ -30,7 +30,7 @@ def show_shop(binder: Binder, shoot: Shoot) -> None:
     """Packs to take, by section of the store, and what they come to."""
     show_heading(binder, shoot)
     bought = shopping_list(binder, shoot.id)
-    columns = [words(_("Food")), numbers(_("Needed")), words(_("Take")), words(_("Store, date of the price"))]
+    columns = [words(_("Food")), numbers(_("Needed")), words(_("Take")), parts(_("Store · date of the price"))]
     columns += [numbers(_("Price")), numbers(_("Left over"))]
     sections = groupby(bought.items, key=lambda item: item.section)
     show_grouped(
@@ -58,7 +58,7 @@ def _rows(binder: Binder, item: ShoppingItem) -> list[list[str]]:
 def _pack_cells(binder: Binder, taken: PackCount) -> list[str]:
     pack, settings = taken.priced.pack, binder.settings
     store = store_name(binder, pack) or _("any store")
-    where = _("{store}, {date}").format(store=store, date=date_text(binder, taken.priced.quote.on))
+    where = _("{store} · {date}").format(store=store, date=date_text(binder, taken.priced.quote.on))
     price = money_text(taken.price, settings.currency, settings.locale)
     return [f"{taken.count} × {pack_label(binder, pack)}", where, price]
 

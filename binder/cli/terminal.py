@@ -9,7 +9,7 @@ from __future__ import annotations
 import sys
 from typing import TYPE_CHECKING
 
-from binder.cli.columns import Column, fitted, folded, heading_lines, row_lines
+from binder.cli.columns import PARTS, Column, fitted, folded, heading_lines, row_lines
 from binder.cli.endings import one_line
 
 if TYPE_CHECKING:
@@ -29,25 +29,37 @@ def _console() -> Console:
 
 
 def _print(lines: Iterable[str], *, strong: bool = False) -> None:
+    """Print lines that are folded already; as plain text where there is no colour."""
     from rich.text import Text
 
     console = _console()
-    for line in lines:
-        text = Text(line, style="bold" if strong else "")
-        for pattern, colour in _COLOURS.items():
-            text.highlight_regex(pattern, colour)
-        console.print(text, soft_wrap=True)
+    text = Text("\n".join(lines), style="bold" if strong else "")
+    if console.color_system is None:
+        sys.stdout.write(f"{text.plain}\n")
+        return
+    for pattern, colour in _COLOURS.items():
+        text.highlight_regex(pattern, colour)
+    console.print(text, soft_wrap=True)
+
+
+def _room() -> int:
+    """Cells for a paragraph."""
+    return min(_console().width, _WIDEST_PARAGRAPH)
 
 
 def say(text: str = "", *, strong: bool = False) -> None:
     """A paragraph, folded to the width there is."""
-    _print(folded(one_line(text), min(_console().width, _WIDEST_PARAGRAPH)), strong=strong)
+    _print(folded(one_line(text), _room()), strong=strong)
+
+
+def say_parts(parts: Iterable[str]) -> None:
+    """A heading of several parts, folded between them."""
+    _print(folded(one_line(PARTS.joint.join(parts)), _room(), PARTS), strong=True)
 
 
 def say_marked(mark: str, text: str) -> None:
     """A sentence after its mark, further lines standing under the sentence."""
-    room = min(_console().width, _WIDEST_PARAGRAPH) - len(mark) - 1
-    first, *others = folded(one_line(text), room)
+    first, *others = folded(one_line(text), _room() - len(mark) - 1)
     _print([f"{mark} {first}", *(" " * (len(mark) + 1) + line for line in others)])
 
 
@@ -63,6 +75,6 @@ def show_grouped(columns: Sequence[Column], groups: Sequence[tuple[str, Sequence
     _print(heading_lines(columns, widths))
     for index, (name, rows) in enumerate(tidied):
         if name:
-            _print([""] if index else [])
-            _print([name], strong=True)
-        _print(line for row in rows for line in row_lines(columns, row, widths))
+            _print([""] * min(index, 1) + [name], strong=True)
+        if rows:
+            _print(line for row in rows for line in row_lines(columns, row, widths))

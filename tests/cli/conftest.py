@@ -16,6 +16,8 @@ from binder.exchange.json_document import write_json
 from binder.kitchen.binder import Binder
 from binder.kitchen.food import Food
 from binder.kitchen.recipe import Line
+from binder.storage.contents import Contents
+from binder.storage.new_file import create_file
 from tests.kitchen_binder import small_binder
 
 Run = Callable[..., Result]
@@ -49,6 +51,14 @@ def ask(run: Run) -> Ask:
 def bean_day(tmp_path: Path) -> Path:
     """The small binder as a JSON file: nothing stops its shoot."""
     return written(small_binder(), tmp_path / "bean day.json")
+
+
+@pytest.fixture
+def bean_file(tmp_path: Path) -> Path:
+    """The small binder as a binder file."""
+    path = tmp_path / "bean day.binder"
+    create_file(path, Contents(small_binder()))
+    return path
 
 
 @pytest.fixture

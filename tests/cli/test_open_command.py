@@ -20,9 +20,9 @@ def asked_for(monkeypatch: pytest.MonkeyPatch) -> list[Path | None]:
         asked.append(path)
         return 0
 
-    window = ModuleType("binder.desktop.start")
-    window.run = start  # type: ignore[attr-defined]
-    monkeypatch.setitem(sys.modules, "binder.desktop.start", window)
+    window = ModuleType("binder.desktop.application")
+    window.start = start  # type: ignore[attr-defined]
+    monkeypatch.setitem(sys.modules, "binder.desktop.application", window)
     return asked
 
 
@@ -48,7 +48,7 @@ def test_without_a_screen_one_line_says_what_needs_none(run: Run, monkeypatch: p
 
 
 def test_without_qt_one_line_names_what_is_missing(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setitem(sys.modules, "binder.desktop.start", None)
+    monkeypatch.setitem(sys.modules, "binder.desktop.application", None)
     result = run("open")
     assert result.exit_code == 3
     assert result.stderr.count("\n") == 1

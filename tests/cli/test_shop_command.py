@@ -51,7 +51,7 @@ def test_a_pack_without_a_label_is_named_by_its_size_and_may_be_from_any_store(a
 def test_the_table_goes_by_section_and_ends_at_the_till(run: Run, bean_day: Path) -> None:
     shown = run("shop", bean_day).stdout
     assert "\ntins and jars\ntahini" in shown
-    assert "tahini 150 g 1 × 300 g Corner Larder, Nov 2, 2026 $6.00 150 g" in squeezed(shown)
+    assert "tahini 150 g 1 × 300 g Corner Larder · Nov 2, 2026 $6.00 150 g" in squeezed(shown)
     assert shown.endswith("At the till: $23.30. No cheaper whole packs would do.\nBudget: $50.00. ○ within\n")
     assert max(map(len, shown.splitlines())) <= 80
 

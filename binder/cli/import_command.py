@@ -1,0 +1,81 @@
+"""`binder import`: a whole binder from a JSON document, or the prices of a CSV list, into a binder file."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from binder.cli.asking import json_option
+from binder.cli.endings import WrongUsageError
+from binder.kitchen.errors import BinderError
+from binder.kitchen.wording import _
+
+PRICE_LIST_SUFFIXES = (".csv", ".tsv", ".txt")
+
+
+class BinderInTheWayError(BinderError):
+    """A file that an import would take the place of."""
+
+    def __init__(self, path: Path) -> None:
+        says = _("“{file}” is there already: choose another name, or have it replaced with --replace.")
+        super().__init__(says.format(file=path.name))
+
+
+def import_file(
+    file: Annotated[Path, typer.Argument(metavar="FILE", help=_("A binder as .json, or a price list as .csv."))],
+    into: Annotated[
+        Path, typer.Option("--into", metavar="Y.binder", help=_("The binder file: a new one, or for prices the one."))
+    ],
+    replace: Annotated[bool, typer.Option("--replace", help=_("Take the place of a file that is there."))] = False,
+    good_rows: Annotated[
+        bool, typer.Option("--good-rows", help=_("Take the good rows of a price list where others are refused."))
+    ] = False,
+    priced_on: Annotated[
+        datetime | None,
+        typer.Option("--priced-on", metavar="DATE", formats=["%Y-%m-%d"], help=_("The day of prices without one.")),
+    ] = None,
+    as_json: Annotated[bool, json_option()] = False,
+) -> None:
+    """Make a binder file from a JSON document, or bring a price list into one."""
+    if file.suffix.lower() in PRICE_LIST_SUFFIXES:
+        from binder.cli.price_import import PriceImport
+
+        on = priced_on.date() if priced_on else None
+        PriceImport(file, good_rows=good_rows, priced_on=on, today=date.today()).bring_into(into, as_json=as_json)  # noqa: DTZ011 - prices are of the person's own day
+    else:
+        _make_binder(file, into, replace=replace)
+        _say_made(file, into, as_json=as_json)
+
+
+def _make_binder(file: Path, into: Path, *, replace: bool) -> None:
+    from binder.cli.loaded import loaded
+    from binder.kitchen.whole_file import FileInTheWayError
+    from binder.storage.contents import Contents
+    from binder.storage.new_file import create_file
+
+    if into.suffix.lower() != ".binder":
+        raise WrongUsageError(_("A binder is kept in a .binder file: end “{file}” so.").format(file=into.name))
+    binder = loaded(file)
+    try:
+        create_file(into, Contents(binder), replace=replace or _is_empty(into))
+    except FileInTheWayError as in_the_way:
+        raise BinderInTheWayError(into) from in_the_way
+
+
+def _is_empty(path: Path) -> bool:
+    """Whether a file is there with nothing in it, so that nothing is lost."""
+    return path.is_file() and path.stat().st_size == 0
+
+
+def _say_made(file: Path, into: Path, *, as_json: bool) -> None:
+    if as_json:
+        from binder.cli.answer import print_answer
+
+        print_answer({"imported": str(file), "file": str(into)})
+    else:
+        from binder.cli.terminal import say
+
+        say(_("Made {file} from {source}.").format(file=into, source=file))
