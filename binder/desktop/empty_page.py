@@ -20,6 +20,7 @@ class EmptyPage(QWidget):
         self._sentence.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         self._sentence.setMinimumWidth(characters(self.font(), 56))
         self.button = QPushButton(button, self)
+        self.button.setObjectName("begin")
         self.button.setProperty("leading", True)
         self.button.clicked.connect(self.begun)
         layout = QVBoxLayout(self)

@@ -17,6 +17,7 @@ from binder.desktop.document_bridge import Document
 from binder.desktop.main_window import MainWindow
 from binder.desktop.window_settings import WindowSettings
 from binder.kitchen.binder import Binder
+from binder.kitchen.errors import BinderError
 from binder.storage.document import OpenDocument
 from tests.desktop.chickpea_day import chickpea_day
 
@@ -58,8 +59,12 @@ class MemoryShelf:
 
     kept: dict[Path, Binder] = field(default_factory=dict)
     exported: list[Path] = field(default_factory=list)
+    broken: str = ""
+    """What is said of any file, as if it could not be opened."""
 
     def open(self, path: Path) -> Document:
+        if self.broken:
+            raise BinderError(self.broken)
         return OpenDocument.in_memory(self.kept[path])
 
     def make(self, path: Path, binder: Binder) -> Document:

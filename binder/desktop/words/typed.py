@@ -34,7 +34,8 @@ class UnreadableError(BinderError):
 
 _MINUTES_PER = {"d": 1440.0, "h": 60.0, "m": 1.0}
 _SPAN = re.compile(
-    rf"(?P<count>{NUMBER_PATTERN})\s*(?P<unit>days?|d|hours?|hrs?|h|minutes?|mins?|min|m)?\b[,\s]*", re.IGNORECASE
+    rf"(?P<count>{NUMBER_PATTERN})\s*(?P<unit>days?|d|hours?|hrs?|h|minutes?|mins?|min|m)?(?![^\W\d])[,\s]*",
+    re.IGNORECASE,
 )
 
 
