@@ -47,6 +47,11 @@ def note_closed(key: FileKey) -> None:
         _open_here.pop(key, None)
 
 
+def is_open_here(path: Path) -> bool:
+    """Whether this process has the file at `path` open. Raises UnreadableFileError where there is no plain file."""
+    return key_of(path) in _open_here
+
+
 def looks_like_sqlite(start: bytes) -> bool:
     """Whether a file that begins so is one of SQLite's."""
     return start.startswith(MAGIC)
@@ -54,7 +59,7 @@ def looks_like_sqlite(start: bytes) -> bool:
 
 def require_binder_header(path: Path) -> None:
     """Check that a file may be a binder. Raises UnreadableFileError, NotABinderError or DamagedFileError."""
-    if key_of(path) in _open_here:
+    if is_open_here(path):
         return
     start = read_start(path, _SMALLEST_FILE)
     if not start:
