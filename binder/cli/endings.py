@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+from contextlib import suppress
 from enum import IntEnum
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -21,13 +22,18 @@ TRACEBACK_VARIABLE = "BINDER_TRACEBACK"
 
 
 class ExitCode(IntEnum):
-    """What a command's exit code says. FAULT is `EX_SOFTWARE` of sysexits.h, from memory: an error in Binder itself."""
+    """What a command's exit code says.
+
+    FAULT is `EX_SOFTWARE` of sysexits.h: an error in Binder itself. READER_GONE is what a shell reports of a program
+    whose reader has left, 128 + SIGPIPE; it must not look like a check that passed or failed. Both from memory.
+    """
 
     DONE = 0
     CHECK_FAILED = 1
     WRONG_USAGE = 2
     INPUT_UNUSABLE = 3
     FAULT = 70
+    READER_GONE = 141
 
 
 class WrongUsageError(BinderError):
@@ -44,13 +50,16 @@ class BinderCommands(TyperGroup):
 
 def _ended(run: Callable[[], Any]) -> Any:  # noqa: ANN401
     try:
-        return run()
+        result = run()
+        sys.stdout.flush()
+        return result
     except WrongUsageError as problem:
         _end(problem.says, ExitCode.WRONG_USAGE)
     except BinderError as problem:
         _end(problem.says, ExitCode.INPUT_UNUSABLE)
     except BrokenPipeError:
-        raise  # the reader has seen enough: Typer ends quietly
+        _let_go_of_output()
+        raise typer.Exit(ExitCode.READER_GONE) from None
     except OSError as problem:
         _end(_system_says(problem), ExitCode.INPUT_UNUSABLE)
     except (typer.Exit, typer.Abort, typer.TyperException):
@@ -59,6 +68,12 @@ def _ended(run: Callable[[], Any]) -> Any:  # noqa: ANN401
         if _is_for_typer(fault) or os.environ.get(TRACEBACK_VARIABLE):
             raise
         _end(_fault_says(fault), ExitCode.FAULT)
+
+
+def _let_go_of_output() -> None:
+    """Have what is still unwritten go nowhere: Python would otherwise complain while it ends."""
+    with suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _is_for_typer(error: Exception) -> bool:

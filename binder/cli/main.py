@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -87,9 +88,15 @@ def _languages() -> list[str]:
 
 
 def _speak_unicode() -> None:
-    """Write UTF-8 also where a pipe would be given a code page without ⅓ (Windows): JSON is UTF-8 by its standard."""
-    for stream in (sys.stdout, sys.stderr):
-        if hasattr(stream, "reconfigure"):
+    """Write UTF-8 also where a pipe would be given a code page without ⅓ (Windows): JSON is UTF-8 by its standard.
+
+    A program that was started without an output (from an icon) gets one that leads nowhere.
+    """
+    for name in ("stdout", "stderr"):
+        stream = getattr(sys, name)
+        if stream is None:
+            setattr(sys, name, Path(os.devnull).open("w", encoding="utf-8"))  # noqa: SIM115 - as long as the program runs
+        elif hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
 
 

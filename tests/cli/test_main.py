@@ -13,6 +13,7 @@ import typer
 
 from binder import __version__
 from binder.cli.main import app
+from binder.kitchen.paths import samples_folder
 from tests.cli.conftest import Run
 
 HEAVY = ["PySide6", "shiboken6", "pyqtgraph", "ortools", "pandas", "numpy", "reportlab", "openpyxl", "icalendar"]
@@ -70,12 +71,48 @@ def test_an_answer_for_programs_needs_no_terminal_library(bean_day: Path) -> Non
     assert "rich" not in loaded_by("cost", bean_day, "--json")
 
 
+@pytest.mark.parametrize(
+    "arguments",
+    [["take", "--dish", 1], ["print", "--out", "out"], ["export", "--to", "x.json"], ["import", "--into", "x.binder"]],
+)
+def test_no_command_but_open_loads_qt(arguments: list[object], bean_day: Path, tmp_path: Path) -> None:
+    name, *options, place = arguments
+    target = place if isinstance(place, int) else tmp_path / str(place)
+    loaded = loaded_by(name, bean_day, *options, target)
+    assert loaded.isdisjoint({"PySide6", "shiboken6", "pyqtgraph", "ortools", "pandas", "openpyxl", "icalendar"})
+
+
+@pytest.mark.parametrize("sample", ["chickpeas", "four_birds"])
+@pytest.mark.parametrize("command", ["cost", "base", "shop", "mise", "check"])
+def test_the_samples_read_at_80_columns(run: Run, command: str, sample: str) -> None:
+    result = run(command, samples_folder() / f"{sample}.json")
+    assert result.exit_code in {0, 1}
+    assert max(map(len, result.stdout.splitlines())) <= 80
+
+
 def test_a_process_writes_the_same_utf_8_whatever_the_locale(bean_day: Path) -> None:
     plain = started("mise", bean_day, LC_ALL="C", PYTHONIOENCODING="latin-1", PYTHONHASHSEED="1")
     other = started("mise", bean_day, PYTHONHASHSEED="2")
     assert plain.returncode == other.returncode == 0
     assert "────" in plain.stdout.decode(), "a sign that Latin-1 has not"
     assert plain.stdout == other.stdout
+
+
+def test_a_reader_that_leaves_is_not_a_check_that_failed(bean_day: Path) -> None:
+    command = [sys.executable, "-m", "binder", "mise", str(bean_day)]
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    assert process.stdout is not None
+    process.stdout.close()
+    assert process.communicate()[1] == b""
+    assert process.returncode == 141
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a shell's way to close an output")
+def test_without_an_output_a_command_still_does_its_work(bean_day: Path, tmp_path: Path) -> None:
+    command = '"$0" -m binder export "$1" --to "$2" >&- 2>&-'
+    done = subprocess.run(["sh", "-c", command, sys.executable, bean_day, tmp_path / "out.json"], check=False)
+    assert done.returncode == 0
+    assert (tmp_path / "out.json").read_bytes() == bean_day.read_bytes()
 
 
 def test_a_pipe_gets_no_colour(troubled_day: Path) -> None:

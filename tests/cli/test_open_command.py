@@ -53,3 +53,12 @@ def test_without_qt_one_line_names_what_is_missing(run: Run, monkeypatch: pytest
     assert result.exit_code == 3
     assert result.stderr.count("\n") == 1
     assert "a part of Qt or of the system is missing" in result.stderr
+
+
+def test_the_window_is_started_the_way_the_window_has_it() -> None:
+    """What stands in for the window above takes what the window itself takes."""
+    import inspect
+
+    from binder.desktop.application import start
+
+    assert list(inspect.signature(start).parameters) == ["path"]
