@@ -50,9 +50,7 @@ class BinderCommands(TyperGroup):
 
 def _ended(run: Callable[[], Any]) -> Any:  # noqa: ANN401
     try:
-        result = run()
-        sys.stdout.flush()
-        return result
+        return _with_all_written(run)
     except WrongUsageError as problem:
         _end(problem.says, ExitCode.WRONG_USAGE)
     except BinderError as problem:
@@ -68,6 +66,14 @@ def _ended(run: Callable[[], Any]) -> Any:  # noqa: ANN401
         if _is_for_typer(fault) or os.environ.get(TRACEBACK_VARIABLE):
             raise
         _end(_fault_says(fault), ExitCode.FAULT)
+
+
+def _with_all_written(run: Callable[[], Any]) -> Any:  # noqa: ANN401
+    """Run, and have what was printed leave the process while what goes wrong with that can still be told."""
+    try:
+        return run()
+    finally:
+        sys.stdout.flush()
 
 
 def _let_go_of_output() -> None:
@@ -90,7 +96,7 @@ def _system_says(problem: OSError) -> str:
 
 def _fault_says(fault: Exception) -> str:
     return _(
-        "This is a fault of Binder, not of your file, and nothing was changed: please report {fault}. "
+        "This is a fault of Binder, not of your file: please report {fault}. "
         "{variable}=1 before the command shows where it happened."
     ).format(fault=f"{type(fault).__name__}: {fault}"[:200], variable=TRACEBACK_VARIABLE)
 
@@ -102,4 +108,5 @@ def _end(says: str, code: ExitCode) -> NoReturn:
 
 def one_line(text: str) -> str:
     """A text as one line that no terminal takes for a command: without line ends and control characters."""
-    return "".join(sign for sign in " ".join(text.split()) if sign.isprintable())
+    kept = (sign for sign in " ".join(text.splitlines()) if sign.isspace() or sign.isprintable())
+    return "".join(" " if sign.isspace() else sign for sign in kept)

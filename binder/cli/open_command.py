@@ -25,7 +25,7 @@ class NoWindowError(BinderError):
 def open_binder(
     file: Annotated[
         Path | None,
-        typer.Argument(metavar="[FILE]", help=_("The binder to open; without one the last.")),
+        typer.Argument(metavar="FILE", help=_("The binder to open; without one the last.")),
     ] = None,
 ) -> None:
     """Open a binder in the window, or without FILE the one that was open last."""

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from rich.console import Console
 
 _WIDEST_PARAGRAPH = 100
-_COLOURS = {"◣ ?\\w*": "red", "[◌△] ?\\w*": "yellow"}
+_COLOURS = {r"◣( \w+)?": "red", r"△( \w+)?|◌": "yellow"}
 """What a colour repeats, where there is colour."""
 
 

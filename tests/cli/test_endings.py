@@ -72,4 +72,5 @@ def test_a_command_that_ends_itself_keeps_its_exit_code() -> None:
 
 
 def test_a_line_has_no_line_ends_and_no_terminal_commands() -> None:
+    assert one_line("two  spaces of a path") == "two  spaces of a path"
     assert one_line("a\r\nb\tc\x1b]0;title\x07 ⅓") == "a b c]0;title ⅓"

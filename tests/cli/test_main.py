@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -14,7 +15,8 @@ import typer
 from binder import __version__
 from binder.cli.main import app
 from binder.kitchen.paths import samples_folder
-from tests.cli.conftest import Run
+from tests.cli.conftest import Run, written
+from tests.kitchen_binder import small_binder
 
 HEAVY = ["PySide6", "shiboken6", "pyqtgraph", "ortools", "pandas", "numpy", "reportlab", "openpyxl", "icalendar"]
 
@@ -60,6 +62,16 @@ def test_wrong_usage_ends_with_2_and_without_a_traceback(run: Run, arguments: li
 
 
 @pytest.mark.parametrize("command", ["cost", "base", "shop", "mise", "check"])
+def test_a_binder_of_several_shoots_asks_which(run: Run, command: str, tmp_path: Path) -> None:
+    second = replace(small_binder().shoots["day"], id="two", name="Second day")
+    file = written(small_binder(second), tmp_path / "two.json")
+    result = run(command, file)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert result.stderr == "The binder has several shoots: choose one with --shoot “Bean day” or “Second day”.\n"
+    assert "Second day" in run(command, file, "--shoot", "second day").stdout
+
+
+@pytest.mark.parametrize("command", ["cost", "base", "shop", "mise", "check"])
 def test_figures_need_no_window_no_solver_and_no_paper(command: str, bean_day: Path) -> None:
     loaded = loaded_by(command, bean_day)
     assert loaded.isdisjoint(HEAVY)
@@ -98,8 +110,9 @@ def test_a_process_writes_the_same_utf_8_whatever_the_locale(bean_day: Path) -> 
     assert plain.stdout == other.stdout
 
 
-def test_a_reader_that_leaves_is_not_a_check_that_failed(bean_day: Path) -> None:
-    command = [sys.executable, "-m", "binder", "mise", str(bean_day)]
+@pytest.mark.parametrize("name", ["mise", "check"])
+def test_a_reader_that_leaves_is_not_a_check_that_failed(name: str, troubled_day: Path) -> None:
+    command = [sys.executable, "-m", "binder", name, str(troubled_day)]
     process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
     assert process.stdout is not None
     process.stdout.close()
