@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import QCoreApplication, QEvent
 from PySide6.QtPdf import QPdfDocument
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
@@ -95,9 +96,12 @@ def settings(tmp_path: Path) -> WindowSettings:
 
 
 @pytest.fixture
-def wardrobe(qapp: QApplication, settings: WindowSettings) -> Wardrobe:
+def wardrobe(qapp: QApplication, settings: WindowSettings) -> Iterator[Wardrobe]:
     qapp.setCursorFlashTime(0)
-    return dress_application(qapp, settings)
+    made = dress_application(qapp, settings)
+    yield made
+    made.deleteLater()
+    QCoreApplication.sendPostedEvents(made, QEvent.Type.DeferredDelete)
 
 
 @pytest.fixture
@@ -123,7 +127,6 @@ def window_on(
     def make(binder: Binder) -> MainWindow:
         shelf.kept[Path("asked.binder")] = binder
         window = make_window(wardrobe, Surroundings(shelf, answers, settings), Path("asked.binder"))
-        qtbot.addWidget(window)
         window.resize(1440, 900)
         window.show()
         qtbot.waitExposed(window)
@@ -133,6 +136,8 @@ def window_on(
     yield make
     for window in made:
         window.close()
+        window.deleteLater()
+        QCoreApplication.sendPostedEvents(window, QEvent.Type.DeferredDelete)
 
 
 @pytest.fixture

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.sheet import Remedy
+from binder.desktop.words.typed import comma
 from binder.figures.portion_text import number_style
 from binder.kitchen.change import apply, joined
 from binder.kitchen.edits.foods import add_food
-from binder.kitchen.edits.recipes import add_line, set_line, understood
+from binder.kitchen.edits.recipes import add_line, set_line
 from binder.kitchen.errors import BinderError
-from binder.kitchen.line_text import UnknownFoodError
-from binder.kitchen.name_book import name_book
+from binder.kitchen.line_text import Understood, UnknownFoodError, understand_line
+from binder.kitchen.name_book import NameBook, name_book
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -23,12 +24,25 @@ _SHORTEST = 2
 """Letters from which on names are offered."""
 
 
+class _NamesAlone(NameBook):
+    """A name book that looks for no likenesses: that takes longer than the stroke of a key."""
+
+    def nearest(self, text: str, count: int = 3) -> list[str]:
+        return []
+
+
+def _meaning(binder: Binder, text: str) -> Understood:
+    book = name_book(binder)
+    pieces = frozenset(measure.unit for measure in binder.measures.values() if " " not in measure.unit)
+    return understand_line(text, _NamesAlone(book.known, book.longest), pieces=pieces, decimal_comma=comma(binder))
+
+
 def line_understood(binder: Binder, text: str) -> str:
     """What the line says so far; empty where that is not clear yet."""
     if not text.strip():
         return ""
     try:
-        return understood(binder, text).says(number_style(binder))
+        return _meaning(binder, text).says(number_style(binder))
     except BinderError:
         return ""
 
@@ -36,7 +50,7 @@ def line_understood(binder: Binder, text: str) -> str:
 def line_offers(binder: Binder, text: str) -> list[str]:
     """The line with each name that begins as its last words do, while they name nothing yet."""
     try:
-        understood(binder, text)
+        _meaning(binder, text)
     except UnknownFoodError as unknown:
         name = unknown.name.strip()
         if len(name) < _SHORTEST or not text.rstrip().endswith(name):
@@ -59,16 +73,10 @@ def _names_like(binder: Binder, typed: str) -> list[str]:
     return sorted(found, key=lambda name: found[name])[:_MOST_OFFERED]
 
 
-def line_remedies(binder: Binder, step: Step, line: Line | None, text: str) -> list[Remedy]:
+def line_remedies(binder: Binder, step: Step, line: Line | None, error: UnknownFoodError) -> list[Remedy]:
     """For an unknown food: the nearest names, and the food added to the larder."""
-    try:
-        understood(binder, text)
-    except UnknownFoodError as unknown:
-        near = [_with_name(text, unknown.name, name) for name in unknown.nearest]
-        return [*near, *_own_food(binder, step, line, text, unknown.name)]
-    except BinderError:
-        return []
-    return []
+    near = [_with_name(error.text, error.name, name) for name in error.nearest]
+    return [*near, *_own_food(binder, step, line, error.text, error.name)]
 
 
 def _with_name(text: str, name: str, instead: str) -> Remedy:

@@ -23,13 +23,15 @@ from binder.kitchen.edits.recipes import (
     set_step,
 )
 from binder.kitchen.edits.records import remove, set_fields
+from binder.kitchen.line_text import UnknownFoodError
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from binder.desktop.sheet.sheet import Sight
+    from binder.desktop.sheet.sheet import CellName, Sight
     from binder.kitchen.binder import Binder
+    from binder.kitchen.errors import BinderError
     from binder.kitchen.recipe import Line, Recipe, Step
 
 ADD_STEP = "add:step"
@@ -93,13 +95,13 @@ class RecipeBody(PlainSheet):
     def offers(self, sight: Sight, row: str, column: str, text: str) -> Sequence[str]:
         return line_offers(sight.binder, text) if _is_line(row) else ()
 
-    def remedies(self, sight: Sight, row: str, column: str, text: str) -> Sequence[Remedy]:
-        if not _is_line(row):
+    def remedies(self, sight: Sight, cell: CellName, text: str, error: BinderError) -> Sequence[Remedy]:
+        if not _is_line(cell.row) or not isinstance(error, UnknownFoodError):
             return ()
-        place = record_of(row)
+        place = record_of(cell.row)
         line = sight.binder.lines[place.id] if place.table == "lines" else None
         step = sight.binder.steps[line.step if line else place.id]
-        return line_remedies(sight.binder, step, line, text)
+        return line_remedies(sight.binder, step, line, error)
 
     def remove(self, sight: Sight, rows: Sequence[str]) -> Change | None:
         binder = sight.binder

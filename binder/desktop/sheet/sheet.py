@@ -27,6 +27,14 @@ class Sight:
 
 
 @dataclass(frozen=True)
+class CellName:
+    """A cell by the key of its row and the id of its column."""
+
+    row: str
+    column: str
+
+
+@dataclass(frozen=True)
 class Remedy:
     """A way out of text that was not understood: other text to try, or a change that settles it."""
 
@@ -58,8 +66,8 @@ class Sheet(Protocol):
     def offers(self, sight: Sight, row: str, column: str, text: str) -> Sequence[str]:
         """Whole texts that what is typed so far may become, besides the choices of the cell."""
 
-    def remedies(self, sight: Sight, row: str, column: str, text: str) -> Sequence[Remedy]:
-        """Ways out where `edit` raised."""
+    def remedies(self, sight: Sight, cell: CellName, text: str, error: BinderError) -> Sequence[Remedy]:
+        """Ways out of the error that `edit` raised."""
 
     def remove(self, sight: Sight, rows: Sequence[str]) -> Change | None:
         """The change that takes rows out; None where nothing can be."""
@@ -90,7 +98,7 @@ class PlainSheet:
     def offers(self, sight: Sight, row: str, column: str, text: str) -> Sequence[str]:
         return ()
 
-    def remedies(self, sight: Sight, row: str, column: str, text: str) -> Sequence[Remedy]:
+    def remedies(self, sight: Sight, cell: CellName, text: str, error: BinderError) -> Sequence[Remedy]:
         return ()
 
     def remove(self, sight: Sight, rows: Sequence[str]) -> Change | None:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QAbstractItemDelegate, QStyle, QStyledItemDelegate
 from binder.desktop.sheet.cell import Align, Cell, Row
 from binder.desktop.sheet.cell_editor import Editor, LineEditor, ParagraphEditor
 from binder.desktop.sheet.cell_painting import Brushes, paint_cell, text_font
+from binder.desktop.sheet.sheet import CellName
 from binder.desktop.sheet.sheet_model import ROW_ROLE, Index, SheetModel
 from binder.desktop.spacing import characters, step
 from binder.desktop.theme import tokens_for
@@ -165,7 +166,7 @@ class SheetDelegate(QStyledItemDelegate):
             model.change_for(place, editor.value())
         except BinderError as error:
             row, column = model.row_at(place.row()), model.columns[place.column()]
-            remedies = model.sheet.remedies(model.sight, row.key, column.id, editor.value())
+            remedies = model.sheet.remedies(model.sight, CellName(row.key, column.id), editor.value(), error)
             self._remedies[editor] = remedies
             editor.note.show_note(error.says, [remedy.title for remedy in remedies], wrong=True)
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(editor, error.says))

@@ -35,8 +35,9 @@ from binder.kitchen.wording import _, listed, ngettext
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from binder.desktop.sheet.sheet import Sight
+    from binder.desktop.sheet.sheet import CellName, Sight
     from binder.kitchen.binder import Binder
+    from binder.kitchen.errors import BinderError
     from binder.kitchen.shoot import Build, Dish
 
 ADD_DISH = "add:dish"
@@ -94,8 +95,8 @@ class RunningOrder(PlainSheet):
         }
         return set_dish(binder, dish, **{column: values[column]()})
 
-    def remedies(self, sight: Sight, row: str, column: str, text: str) -> Sequence[Remedy]:
-        if row != ADD_DISH or not text.strip() or sight.shoot is None:
+    def remedies(self, sight: Sight, cell: CellName, text: str, error: BinderError) -> Sequence[Remedy]:
+        if cell.row != ADD_DISH or not text.strip() or sight.shoot is None:
             return ()
         added, recipe = add_recipe(sight.binder, text.strip())
         dish, _made = add_dish(apply(sight.binder, added), sight.binder.shoots[sight.shoot], recipe)

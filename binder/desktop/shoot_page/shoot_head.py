@@ -22,8 +22,9 @@ from binder.kitchen.wording import _
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from binder.desktop.sheet.sheet import Sight
+    from binder.desktop.sheet.sheet import CellName, Sight
     from binder.kitchen.binder import Binder
+    from binder.kitchen.errors import BinderError
     from binder.kitchen.shoot import Shoot
 
 
@@ -73,12 +74,11 @@ class ShootHead(PlainSheet):
         }
         return set_shoot(shoot, **{column: values[column]()})
 
-    def remedies(self, sight: Sight, row: str, column: str, text: str) -> Sequence[Remedy]:
-        if column != "base" or not text.strip():
+    def remedies(self, sight: Sight, cell: CellName, text: str, error: BinderError) -> Sequence[Remedy]:
+        if cell.column != "base" or not isinstance(error, UnknownFoodError):
             return ()
-        near = name_book(sight.binder).nearest(text)
         return (
-            *(Remedy(name, text=name) for name in near),
+            *(Remedy(name, text=name) for name in error.nearest),
             _own_food(sight.binder, sight.binder.shoots[sight.shoot or ""], text),
         )
 
