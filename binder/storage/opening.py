@@ -48,7 +48,7 @@ def open_checked(path: Path, *, patience: float, migrations: Migrations, leave_a
     is then as it was.
     """
     require_binder_header(path)
-    with in_sentences(path):
+    with damage_named(path):
         connection = connect(path, patience=patience)
     try:
         if _is_older(connection, path, migrations):

@@ -33,14 +33,14 @@ def file(path: Path) -> BinderFile:
 
 
 @given(binders())
-@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
+@settings(max_examples=20, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
 def test_a_binder_comes_back_equal(path: Path, binder: Binder) -> None:
     BinderFile.create(path, Contents(binder), replace=True).close()
     assert read_binder(path) == binder
 
 
 @given(st.data())
-@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
+@settings(max_examples=15, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
 def test_changes_written_one_by_one_give_the_binder_they_lead_to(path: Path, data: st.DataObject) -> None:
     binder = data.draw(binders(most=1))
     with BinderFile.create(path, Contents(binder), replace=True) as file:

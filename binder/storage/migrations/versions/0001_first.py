@@ -97,11 +97,11 @@ def _make_records() -> None:
         "settings",
         _key(),
         _text("name", 1, 300),
-        _one_of("measures", "us customary", "metric", "imperial"),
+        _one_of("measures", 'us customary', 'metric', 'imperial'),
         _text("currency", 3, 3),
         _text("locale", 2, 20),
-        _one_of("allergens", "us nine", "eu fourteen"),
-        _one_of("safety", "usda_fsis", "fda_food_code"),
+        _one_of("allergens", 'us nine', 'eu fourteen'),
+        _one_of("safety", 'usda_fsis', 'fda_food_code'),
         _text("notes", 0, 20000),
     )
     _make(
@@ -109,25 +109,11 @@ def _make_records() -> None:
         _key(),
         _text("name", 1, 300),
         _plain("other_names"),
-        _one_of(
-            "section",
-            "produce",
-            "meat",
-            "fish",
-            "dairy and eggs",
-            "bakery",
-            "grains and pulses",
-            "tins and jars",
-            "oils and vinegars",
-            "spices and seasonings",
-            "baking",
-            "nuts and seeds",
-            "frozen",
-            "drinks",
-        ),
-        _one_of("keeping", "cupboard", "cool", "chilled", "frozen"),
+        _one_of("section", 'produce', 'meat', 'fish', 'dairy and eggs', 'bakery', 'grains and pulses', 'tins and jars', 'oils and vinegars', 'spices and seasonings', 'baking', 'nuts and seeds', 'frozen', 'drinks'),
+        _one_of("keeping", 'cupboard', 'cool', 'chilled', 'frozen'),
         _whole("good_from_days", ">= 0", "<= 36600", optional=True),
         _whole("keeps_days", ">= 0", "<= 36600", optional=True),
+        _whole("order_days", ">= 0", "<= 36600", optional=True),
         _yes_or_no("temperature_control"),
         _plain("allergens"),
         _text("doneness", 0, 300),
@@ -153,6 +139,9 @@ def _make_records() -> None:
         "stores",
         _key(),
         _text("name", 1, 300),
+        _whole("trip_cost", ">= 0", "<= 10000000000000"),
+        _whole("avoided", ">= 0", "<= 10000000000000"),
+        _plain("sections"),
         _text("notes", 0, 300),
     )
     _make(
@@ -163,6 +152,10 @@ def _make_records() -> None:
         _text("label", 0, 300),
         _real("size", "> 0.0", "<= 10000000.0"),
         _text("unit", 0, 300),
+        _yes_or_no("by_weight"),
+        _real("least", ">= 0.0", "<= 10000000.0"),
+        _whole("deposit", ">= 0", "<= 10000000000000"),
+        _yes_or_no("on_sale"),
     )
     _make(
         "quotes",
@@ -171,6 +164,8 @@ def _make_records() -> None:
         _whole("price", ">= 0", "<= 10000000000000"),
         _plain("on"),
         _yes_or_no("pinned"),
+        _whole("bundle_packs", ">= 2", "<= 100", optional=True),
+        _whole("bundle_price", ">= 0", "<= 10000000000000", optional=True),
         _text("source", 0, 300),
     )
     _make(
@@ -185,7 +180,7 @@ def _make_records() -> None:
         _plain("hazards"),
         _real("least_grams", "> 0.0", "<= 10000000.0", optional=True),
         _real("batch_grams", "> 0.0", "<= 10000000.0", optional=True),
-        _one_of("split", "by weight", "all to the first", "by shares"),
+        _one_of("split", 'by weight', 'all to the first', 'by shares'),
         _text("source", 0, 300),
     )
     _make(
@@ -242,7 +237,7 @@ def _make_records() -> None:
         _real("waiting_minutes", ">= 0.0", "<= 527040.0"),
         _text("station", 0, 300),
         _plain("equipment"),
-        _one_of("heat", "oven", "pan", "oil", "core", "chill", optional=True),
+        _one_of("heat", 'oven', 'pan', 'oil', 'core', 'chill', optional=True),
         _real("celsius", ">= -200.0", "<= 1000.0", optional=True),
         _plain("hazards"),
         _yes_or_no("on_camera"),
@@ -277,6 +272,12 @@ def _make_records() -> None:
         _whole("budget", ">= 0", "<= 10000000000000", optional=True),
         _real("wait_limit", ">= 0.0", "<= 527040.0"),
         _whole("spares", ">= 0", "<= 20"),
+        _one_of("cap_basis", 'used cost', 'used cost, staples free', 'whole packs over portions'),
+        _whole("most_stores", ">= 1", "<= 50", optional=True),
+        _real("waste_value", ">= 0.0", "<= 1.0"),
+        _real("contingency", ">= 0.0", "<= 1.0"),
+        _whole("quote_days", ">= 0", "<= 36600"),
+        _yes_or_no("prices_taxed"),
         _text("notes", 0, 20000),
     )
     _make(
@@ -296,9 +297,71 @@ def _make_records() -> None:
         _key(),
         _link("dish", "dishes"),
         _whole("position", ">= 0", "<= 1000000"),
-        _one_of("kind", "hero", "swap-out", "spare", "beauty", "tasting"),
+        _one_of("kind", 'hero', 'swap-out', 'spare', 'beauty', 'tasting'),
         _link("up_to", "steps", optional=True),
         _real("portions", "> 0.0", "<= 10000000.0", optional=True),
-        _one_of("state", "planned", "under way", "ready", "used", "spoiled"),
+        _one_of("state", 'planned', 'under way', 'ready', 'used', 'spoiled'),
         _text("waits", 0, 300),
+    )
+    _make(
+        "pantry_items",
+        _key(),
+        _link("shoot", "shoots"),
+        _link("food", "foods"),
+        _real("amount", "> 0.0", "<= 10000000.0"),
+        _text("unit", 0, 300),
+    )
+    _make(
+        "trips",
+        _key(),
+        _link("shoot", "shoots"),
+        _whole("position", ">= 0", "<= 1000000"),
+        _link("store", "stores"),
+        _plain("on"),
+    )
+    _make(
+        "purchases",
+        _key(),
+        _link("shoot", "shoots"),
+        _link("food", "foods"),
+        _link("pack", "packs", optional=True),
+        _real("count", ">= 0.0", "<= 10000000.0"),
+        _whole("paid", ">= 0", "<= 10000000000000", optional=True),
+        _plain("on", optional=True),
+        _link("instead", "foods", optional=True),
+        _text("note", 0, 300),
+    )
+    _make(
+        "budget_lines",
+        _key(),
+        _link("shoot", "shoots"),
+        _whole("position", ">= 0", "<= 1000000"),
+        _text("name", 1, 300),
+        _text("group", 0, 300),
+        _real("quantity", ">= 0.0", "<= 10000000.0"),
+        _whole("rate", ">= 0", "<= 10000000000000"),
+        _whole("committed", ">= 0", "<= 10000000000000", optional=True),
+        _whole("actual", ">= 0", "<= 10000000000000", optional=True),
+        _yes_or_no("taxed"),
+    )
+    _make(
+        "tax_rates",
+        _key(),
+        _link("shoot", "shoots"),
+        _one_of("section", 'produce', 'meat', 'fish', 'dairy and eggs', 'bakery', 'grains and pulses', 'tins and jars', 'oils and vinegars', 'spices and seasonings', 'baking', 'nuts and seeds', 'frozen', 'drinks', optional=True),
+        _real("rate", ">= 0.0", "<= 1.0"),
+    )
+    _make(
+        "claims",
+        _key(),
+        _link("shoot", "shoots"),
+        _whole("position", ">= 0", "<= 1000000"),
+        _text("says", 0, 20000),
+        _one_of("kind", 'a portion costs under', 'an amount costs about', 'everything costs under', 'everything comes from what there is of the base', 'a dish takes no more minutes than'),
+        _link("dish", "dishes", optional=True),
+        _link("recipe", "recipes", optional=True),
+        _real("amount", ">= 0.0", "<= 10000000.0"),
+        _text("unit", 0, 300),
+        _real("limit", ">= 0.0", "<= 10000000.0"),
+        _real("tolerance", ">= 0.0", "<= 10000000.0"),
     )
