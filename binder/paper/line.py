@@ -1,0 +1,147 @@
+"""From words to lines: broken where they are full, cut within a word only where it alone is wider than the line."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
+
+from binder.paper.run import Piece, SetLine, Word
+from binder.paper.script import in_setting_order, turns
+from binder.paper.typeface import width_of_one
+from binder.paper.word import space_width, word_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+
+def lines_of(words: Sequence[Word], width: float) -> tuple[SetLine, ...]:
+    """The words broken into lines of at most `width` points; a word too long for a line is cut between its signs."""
+    lines: list[SetLine] = []
+    line = _OpenLine()
+    for word in words:
+        if line.words and line.width_with(word) > width:
+            lines.append(line.closed())
+            line = _OpenLine()
+        if lines and not line.words and _separates(word):
+            continue
+        for part in _cut(word, width) if word.width > width else (word,):
+            if line.words and line.width_with(part) > width:
+                lines.append(line.closed())
+                line = _OpenLine()
+            line.add(part)
+        if word.ends:
+            lines.append(line.closed())
+            line = _OpenLine()
+    return (*lines, line.closed()) if line.words else tuple(lines)
+
+
+SEPARATOR = "·"
+"""Stands between parts of a line, and is not drawn where a line begins or ends with it."""
+
+
+def _separates(word: Word) -> bool:
+    return not word.ends and len(word.pieces) == 1 and word.pieces[0].text == SEPARATOR
+
+
+@dataclass
+class _OpenLine:
+    words: list[Word] = field(default_factory=list)
+    width: float = 0.0
+
+    def width_with(self, word: Word) -> float:
+        return self.width + (self.words[-1].space if self.words else 0.0) + word.width - 1e-6
+
+    def add(self, word: Word) -> None:
+        self.width += (self.words[-1].space if self.words else 0.0) + word.width
+        self.words.append(word)
+
+    def closed(self) -> SetLine:
+        if len(self.words) > 1 and _separates(self.words[-1]):
+            dropped = self.words.pop()
+            self.width -= self.words[-1].space + dropped.width
+        pieces: list[Piece] = []
+        for at, word in enumerate(self.words):
+            pieces += word.pieces
+            if word.space and at + 1 < len(self.words):
+                pieces.append(_space_after(word))
+        size = max((piece.style.size for piece in pieces), default=0.0)
+        if any(turns(piece.text) for piece in pieces):
+            pieces = _in_order(pieces)
+        return SetLine(tuple(_merged(pieces)), self.width, size)
+
+
+def _space_after(word: Word) -> Piece:
+    style = word.pieces[-1].style
+    return Piece(style.weight.value, style, " ", space_width(style))
+
+
+def _merged(pieces: Iterable[Piece]) -> Iterator[Piece]:
+    """Neighbours in one face and style as one piece, so that text comes out of the page as it went in."""
+    same: list[Piece] = []
+    for piece in pieces:
+        if same and (piece.face != same[0].face or piece.style != same[0].style):
+            yield _as_one(same)
+            same = []
+        same.append(piece)
+    if same:
+        yield _as_one(same)
+
+
+def _as_one(same: Sequence[Piece]) -> Piece:
+    if len(same) == 1:
+        return same[0]
+    text, lacks = "".join([piece.text for piece in same]), "".join([piece.lacks for piece in same])
+    return Piece(same[0].face, same[0].style, text, sum([piece.width for piece in same]), lacks)
+
+
+def _in_order(pieces: list[Piece]) -> list[Piece]:
+    signs = [sign for piece in pieces for sign in _signs(piece)]
+    return in_setting_order(signs, lambda sign: sign.text[:1], _mirrored)
+
+
+def _mirrored(sign: Piece, text: str) -> Piece:
+    return sign if sign.lacks else replace(sign, text=text)
+
+
+def _signs(piece: Piece) -> list[Piece]:
+    """A piece sign by sign; what stands for a sign that no face has stays whole."""
+    if piece.lacks:
+        return [piece]
+    per_point = piece.style.size
+    return [replace(piece, text=sign, width=width_of_one(piece.face, sign) * per_point) for sign in piece.text]
+
+
+def _cut(word: Word, width: float) -> Iterator[Word]:
+    """A word in parts that each fill a line, cut between signs, never before a mark that sits on one."""
+    part: list[Piece] = []
+    used = 0.0
+    for piece in word.pieces:
+        for cluster in _clusters(piece):
+            if part and used + cluster.width > width:
+                yield word_of(tuple(_merged(part)))
+                part, used = [], 0.0
+            part.append(cluster)
+            used += cluster.width
+    yield word_of(tuple(_merged(part)), word.space, ends=word.ends)
+
+
+def _clusters(piece: Piece) -> Iterator[Piece]:
+    """The signs of a piece, each with the marks that sit on it; a sign's number stays whole."""
+    parts = _NUMBER_OF_SIGN.findall(piece.text) if piece.lacks else _with_marks(piece.text)
+    lacks = piece.lacks
+    for part in parts:
+        yield replace(piece, text=part, width=width_of_one(piece.face, part) * piece.style.size, lacks=lacks)
+        lacks = ""
+
+
+_NUMBER_OF_SIGN = re.compile(r"\[[^]]*\]|.")
+
+
+def _with_marks(text: str) -> Iterator[str]:
+    start = 0
+    for end in range(1, len(text) + 1):
+        if end == len(text) or not unicodedata.combining(text[end]):
+            yield text[start:end]
+            start = end

@@ -1,0 +1,71 @@
+"""Pages laid out and not yet drawn, and their booklet: how many there are is known before the first is drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from binder.paper.block import Text, text
+from binder.paper.run import LEADING, Style
+
+if TYPE_CHECKING:
+    from binder.paper.block import Block
+    from binder.paper.paper_size import PaperSize
+
+FOOT_STYLE = Style(size=8.0)
+"""The foot is looked up, not read while cooking: it may be small (ISO 9241-3, as quoted by IBM Healthy Computing)."""
+
+FOOT_LINES = 2
+"""The foot has room for so many lines; longer names are shortened in it."""
+
+
+@dataclass
+class Placed:
+    """A block with the top left corner and the width it is drawn at, in points from the page's lower left corner."""
+
+    block: Block
+    x: float
+    top: float
+    width: float
+
+
+@dataclass
+class Page:
+    """One page. `outline` is its entry in the document's outline, empty where it goes on with the entry before."""
+
+    placed: list[Placed] = field(default_factory=list)
+    outline: str = ""
+    note: str = ""
+
+    def put(self, block: Block, x: float, top: float, width: float) -> float:
+        """Place a block; returns the y of its lower edge."""
+        self.placed.append(Placed(block, x, top, width))
+        return top - block.height(width)
+
+
+@dataclass
+class Booklet:
+    """A document: its `title`, `language` as BCP 47 has it, what stands at the `foot` of every page, and its pages."""
+
+    title: str
+    language: str
+    paper: PaperSize
+    foot: str
+    pages: list[Page]
+
+
+def foot_text(words: str) -> Text:
+    """What stands at the foot of a page, before it is broken."""
+    return text(words, FOOT_STYLE)
+
+
+def foot_height() -> float:
+    """Points that the foot takes above the margin, with its rule and white."""
+    return FOOT_LINES * FOOT_STYLE.size * LEADING + FOOT_GAP
+
+
+PAGE_NUMBER_WIDTH = 110.0
+"""Points at the right of the foot for the page number, and whether a card goes on."""
+
+FOOT_GAP = 5.0
+"""Points of white above the foot's text."""
