@@ -1,0 +1,72 @@
+"""Where things stand on a card: one hairline frame, a band, two columns where there is room for them, a foot."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from binder.paper.page import foot_height
+
+if TYPE_CHECKING:
+    from binder.paper.block import Block
+    from binder.paper.paper_size import PaperSize
+    from binder.paper.pen import Pen
+
+PAD = 4.0
+"""Points of white above and below what a band, a body or a foot holds."""
+
+_INSET = 7.0
+_GUTTER = 17.0
+"""Points of white between the card's frame and what is in it, and between its columns."""
+
+_LEFT_SHARE = 0.38
+_TWO_COLUMNS_FROM = 300.0
+"""Points: narrower cards have one column, containers above their step."""
+
+
+class CardSpace:
+    """The measures of a card in points: `x` and `inner` are where its contents begin and how wide they are."""
+
+    def __init__(self, paper: PaperSize) -> None:
+        width, height = paper.points
+        self.edge, self.top = paper.margin, height - paper.margin
+        self.wide = width - 2 * paper.margin
+        self.tall = height - 2 * paper.margin - foot_height() - 2
+        self.x, self.inner = self.edge + _INSET, self.wide - 2 * _INSET
+        self.two_columns = self.inner >= _TWO_COLUMNS_FROM
+        self.left = (self.inner - _GUTTER) * _LEFT_SHARE if self.two_columns else self.inner
+        self.right = self.inner - _GUTTER - self.left if self.two_columns else self.inner
+        self.right_x = self.x + (self.left + _GUTTER if self.two_columns else 0.0)
+        self.between = self.right_x - self.edge - _GUTTER / 2
+
+
+@dataclass
+class Frame:
+    """The card's one hairline frame, with the band and the foot ruled off and a line between the columns."""
+
+    tall: float
+    band: float
+    foot: float
+    columns: tuple[float, float, float] | None
+
+    def height(self, width: float) -> float:  # noqa: ARG002
+        """The whole card."""
+        return self.tall
+
+    def rise(self, width: float) -> float:  # noqa: ARG002
+        """None."""
+        return 0.0
+
+    def parted(self, width: float, room: float) -> tuple[Block | None, Block | None]:  # noqa: ARG002
+        """Never."""
+        return None, self
+
+    def draw(self, pen: Pen, x: float, top: float, width: float) -> None:
+        """Box and rules."""
+        pen.box(x, top, width, self.tall)
+        pen.rule(x, top - self.band, x + width, top - self.band, weight=1.5)
+        if self.foot:
+            pen.rule(x, top - self.tall + self.foot, x + width, top - self.tall + self.foot)
+        if self.columns:
+            at, from_top, to_top = self.columns
+            pen.rule(x + at, top - from_top, x + at, top - to_top)

@@ -1,0 +1,98 @@
+"""A step on a card: number and verb, heat and times large, then the words, what it takes, which builds stop here."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from binder.figures.duration_text import duration_text
+from binder.figures.temperature_text import temperature_text
+from binder.kitchen.wording import _
+from binder.paper.arrangement import Beside, Space, Stack
+from binder.paper.block import Block, Text, text
+from binder.paper.card_number import StepNumber
+from binder.paper.card_type import figure_runs
+from binder.paper.card_words import heat_text, portions_text
+from binder.paper.mark import Shape, marked
+from binder.paper.run import Run, unbroken
+
+if TYPE_CHECKING:
+    from binder.figures.card import CardStep, PlannedBuild
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.reference import Caution
+    from binder.paper.card_type import CardType
+
+_AFTER_NUMBER = 5.5
+_BETWEEN_STEPS = 6.0
+"""Points of white between a step's number and its words, and below a step."""
+
+
+def step_block(binder: Binder, found: CardStep, before: CardStep | None, style: CardType) -> Stack:
+    """A step: its number, what to do, then heat and times large, then the words, what it takes, and who stops here."""
+    step = found.step
+    number = StepNumber(str(found.number), style.strong)
+    blocks: list[Block] = []
+    verb, rest = (step.title, step.text) if step.title else _leading_word(step.text)
+    blocks += [text(verb, style.lead)] if step.title else []
+    facts = _facts(binder, found, before, style)
+    blocks += [Text(facts)] if facts else []
+    if not step.title and verb:
+        blocks.append(Text((Run(verb, style.lead), Run(rest, style.plain))))
+    elif rest:
+        blocks.append(text(rest, style.plain))
+    if step.equipment:
+        blocks.append(Text((Run(_("With") + " ", style.strong), Run(", ".join(step.equipment), style.plain))))
+    blocks += [caution_mark(caution, style) for caution in found.cautions]
+    blocks += [_stop_block(binder, build, style) for build in found.stopping]
+    first, *others = blocks or [text("", style.plain)]
+    headed = Beside(((number, number.box_width()), (first, None)), gap=_AFTER_NUMBER)
+    return Stack((headed, *others, Space(_BETWEEN_STEPS)))
+
+
+def _leading_word(words: str) -> tuple[str, str]:
+    """The verb a step begins with, and the rest."""
+    verb, space, rest = words.lstrip().partition(" ")
+    return verb, space + rest
+
+
+def _facts(binder: Binder, found: CardStep, before: CardStep | None, style: CardType) -> tuple[Run, ...]:
+    """Where, how hot and how long, each unbroken, a dot between them."""
+    step = found.step
+    facts: list[tuple[Run, ...]] = []
+    if step.station and (before is None or before.step.station != step.station):
+        facts.append((Run(unbroken(step.station), style.strong),))
+    if step.celsius is not None:
+        facts.append(
+            (
+                *([Run(heat_text(step.heat) + " ", style.plain)] if step.heat else []),
+                *figure_runs(temperature_text(binder, step.celsius), style.figure, style.plain),
+            )
+        )
+    elif step.heat:
+        facts.append((Run(heat_text(step.heat), style.strong),))
+    times = (
+        (step.hands_on_minutes, _("{time} hands on")),
+        (step.waiting_minutes, _("{time} waiting")),
+        (step.hold_minutes or 0.0, _("holds {time}")),
+    )
+    for minutes, says in times:
+        if minutes > 0:
+            facts.append(figure_runs(says.format(time=duration_text(minutes)), style.figure, style.plain))
+    if not step.on_camera:
+        facts.append((Run(unbroken(_("off camera")), style.strong),))
+    between = Run(" · ", style.plain)
+    return tuple(run for at, fact in enumerate(facts) for run in ((between, *fact) if at else fact))
+
+
+def caution_mark(caution: Caution, style: CardType) -> Beside:
+    """The caution's name at the step that carries the hazard; its words stand at the foot of the same card."""
+    return marked(Shape.OPEN_TRIANGLE, text(caution.title, style.strong), style.strong)
+
+
+def _stop_block(binder: Binder, build: PlannedBuild, style: CardType) -> Beside:
+    says = _("{build} stops here").format(build=_build_name(binder, build))
+    waits = _("waits: {where}").format(where=build.waits) if build.waits else ""
+    return marked(Shape.DOT, text(" · ".join(part for part in (says, waits) if part), style.strong), style.strong)
+
+
+def _build_name(binder: Binder, build: PlannedBuild) -> str:
+    return f"{build.kind} ({portions_text(binder, build.portions)})"

@@ -1,0 +1,61 @@
+"""The sizes of type on a station card, from how far it is read; and the numbers on it set larger than their units."""
+
+from __future__ import annotations
+
+import functools
+import re
+from dataclasses import dataclass
+
+from binder.paper.legibility import ARMS_LENGTH, LARGE_ARC, LEAST_ARC, PREFERRED_ARC, type_size
+from binder.paper.run import Run, Style, unbroken
+from binder.paper.typeface import Weight, capital_ratio
+
+_NUMBER_FROM = 10 / 3
+_NAME_FROM = 5 / 3
+"""The running number is found from this many times the reading distance (2 m for 0.6 m), the dish's name from 1 m."""
+
+
+@dataclass(frozen=True)
+class CardType:
+    """The styles of a card, the largest first. `quiet` is for what is only looked up: sources."""
+
+    number: Style
+    name: Style
+    figure: Style
+    lead: Style
+    strong: Style
+    plain: Style
+    quiet: Style
+
+
+@functools.cache
+def card_type(metres: float = ARMS_LENGTH) -> CardType:
+    """The styles of a card that is read from so many metres."""
+
+    def sized(weight: Weight, arc: float, times: float = 1.0) -> Style:
+        return Style(weight, type_size(metres * times, arc, capitals=capital_ratio(weight)))
+
+    return CardType(
+        number=sized(Weight.BOLD, PREFERRED_ARC, _NUMBER_FROM),
+        name=sized(Weight.SEMIBOLD, PREFERRED_ARC, _NAME_FROM),
+        figure=sized(Weight.BOLD, LARGE_ARC),
+        lead=sized(Weight.SEMIBOLD, PREFERRED_ARC),
+        strong=sized(Weight.SEMIBOLD, LEAST_ARC),
+        plain=sized(Weight.REGULAR, LEAST_ARC),
+        quiet=Style(Weight.REGULAR, 8.0),
+    )
+
+
+_NUMBERS = re.compile(r"[\d¼-¾⅐-⅞][\d¼-¾⅐-⅞.,\u00a0–−\u202f]*(?<![.,\u00a0\u202f])|[–−](?=\d)")
+
+
+def figure_runs(words: str, figure: Style, unit: Style) -> tuple[Run, ...]:
+    """An amount, a time or a temperature as one unbroken word: its numbers in `figure`, what they count in `unit`."""
+    kept = unbroken(words)
+    runs: list[Run] = []
+    at = 0
+    for found in _NUMBERS.finditer(kept):
+        runs += [Run(kept[at : found.start()], unit)] if found.start() > at else []
+        runs.append(Run(found.group(), figure))
+        at = found.end()
+    return (*runs, Run(kept[at:], unit)) if at < len(kept) else tuple(runs)
