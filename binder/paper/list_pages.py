@@ -1,0 +1,148 @@
+"""Lists and sheets over as many pages as they take: the title once, a section's head on every page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from binder.kitchen.wording import _
+from binder.paper.arrangement import Space, Stack, stacked
+from binder.paper.block import Block, text
+from binder.paper.page import Page, foot_height
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from binder.paper.list_type import ListType
+    from binder.paper.paper_size import PaperSize
+    from binder.paper.table import Table
+
+_ABOVE_SECTION = 8.0
+_LINES_OF_RUNNING_HEAD = 1
+
+
+def _going_on(name: str) -> str:
+    return _("{section}, continued").format(section=name) if name else ""
+
+
+@dataclass
+class Section:
+    """A part of a sheet: its name, what stands before its table and after it.
+
+    `name` is empty for none, or where the table has one; `called` is its name where it goes on on another page.
+    """
+
+    name: str = ""
+    called: str = ""
+    before: Sequence[Block] = ()
+    table: Table | None = None
+    after: Sequence[Block] = ()
+
+
+@dataclass
+class Sheet:
+    """A list or a sheet of figures: its title, what stands under the title, and its sections."""
+
+    title: str
+    under_title: Sequence[Block]
+    sections: Sequence[Section]
+    style: ListType
+
+
+class SheetLayout:
+    """Lays a sheet out on pages of one paper."""
+
+    def __init__(self, sheet: Sheet, paper: PaperSize) -> None:
+        self.sheet, self.paper = sheet, paper
+        width, height = paper.points
+        self.x, self.width = paper.margin, width - 2 * paper.margin
+        self.top, self.bottom = height - paper.margin, paper.margin + foot_height() + 3
+        self.done: list[Page] = []
+        self.page, self.y = Page(outline=sheet.title), self.top
+
+    def pages(self) -> list[Page]:
+        """All pages, the first with the sheet's entry in the outline."""
+        for block in (text(self.sheet.title, self.sheet.style.title), *self.sheet.under_title):
+            self._flow(block)
+        for section in self.sheet.sections:
+            self._section(section)
+        return [*self.done, self.page]
+
+    def _section(self, section: Section) -> None:
+        """A section's head stays with its first row."""
+        table, name = section.table, section.name
+        head = table.head(self.width) if table else None
+        rows = table.blocks(self.width) if table else []
+        opening: list[Block] = [Space(_ABOVE_SECTION)]
+        opening += [text(name, self.sheet.style.section)] if name else []
+        before = list(section.before)
+        if name and before:
+            opening.append(before.pop(0))
+        if not before:
+            opening += [*([head] if head else []), *rows[:1]]
+        self._together(opening)
+        for block in before:
+            self._flow(block)
+        again = self._again(section)
+        if before:
+            self._together([*([head] if head else []), *rows[:1]])
+        for block in rows[1:]:
+            self._flow(block, again)
+        for block in section.after:
+            self._flow(block)
+
+    def _again(self, section: Section) -> Block | None:
+        """What stands above the rows of a section on the next pages."""
+        table, called = section.table, section.called or section.name
+        head = table.head(self.width, going_on=_going_on(table.name)) if table else None
+        above = [text(_going_on(called), self.sheet.style.strong)] if called else []
+        return stacked(*above, *([head] if head else []))
+
+    def _together(self, blocks: Sequence[Block]) -> None:
+        """Blocks on one page where they fit on one, else one after the other."""
+        tall = sum(block.height(self.width) for block in blocks)
+        if tall > self.y - self.bottom and self.y < self.top:
+            self._next_page()
+        for block in blocks:
+            if not (isinstance(block, Space) and not self.page.placed):
+                self._flow(block)
+
+    def _flow(self, block: Block, again: Block | None = None) -> None:
+        """A block where there is room for it, else on the next page below `again`; parted if taller than a page."""
+        rest: Block | None = block
+        while rest is not None:
+            room = self.y - self.bottom
+            if rest.height(self.width) <= room:
+                self.y = self.page.put(rest, self.x, self.y, self.width)
+                return
+            fresh = self._room_of_a_page(again)
+            first, rest = (None, rest) if rest.height(self.width) <= fresh else rest.parted(self.width, room)
+            if first is not None:
+                self.page.put(first, self.x, self.y, self.width)
+            elif rest is not None and self._just_begun:
+                self.y = self.page.put(rest, self.x, self.y, self.width)
+                return  # smaller than one line is no paper of the table
+            if rest is not None:
+                self._next_page(again)
+
+    @property
+    def _just_begun(self) -> bool:
+        return len(self.page.placed) <= self._placed_at_begin
+
+    def _room_of_a_page(self, again: Block | None) -> float:
+        head = self._running_head().height(self.width)
+        return self.top - self.bottom - head - (again.height(self.width) if again else 0.0)
+
+    def _running_head(self) -> Block:
+        short = text(self.sheet.title, self.sheet.style.strong).shortened(self.width, _LINES_OF_RUNNING_HEAD)
+        return Stack((short, Space(4)))
+
+    _placed_at_begin = 0
+
+    def _next_page(self, again: Block | None = None) -> None:
+        self.done.append(self.page)
+        self.page, self.y = Page(), self.top
+        self.y = self.page.put(self._running_head(), self.x, self.y, self.width)
+        if again:
+            self.y = self.page.put(again, self.x, self.y, self.width)
+        self._placed_at_begin = len(self.page.placed)

@@ -1,0 +1,96 @@
+"""Tables that fit the paper: in columns where there is room, on a narrow card the same cells as lines of text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from binder.paper.arrangement import Beside, Rule, Space, Stack, stacked
+from binder.paper.block import Block, Text, text
+from binder.paper.cell import Figure, cell_block, cell_width, tail_of
+from binder.paper.mark import SIDE, Mark
+from binder.paper.pen import HAIRLINE
+from binder.paper.ruling import GAP, Row, Ruling
+from binder.paper.run import Run
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from binder.paper.cell import Column
+    from binder.paper.list_type import ListType
+
+
+@dataclass
+class Table:
+    """Rows of cells, its `name` in the place of the first label of words."""
+
+    ruling: Ruling
+    rows: Sequence[Row]
+    name: str = ""
+
+    def head(self, width: float, *, going_on: str = "") -> Block | None:
+        """The name and the labels for a width in points; `going_on` instead of the name on the next pages."""
+        name = text(going_on or self.name, self.ruling.style.section)
+        widths = self.ruling.widths(width)
+        if widths is None:
+            return Stack((name, Rule(1.0, above=1))) if self.name else None
+        labels: list[Block] = [self._label(column) for column in self.ruling.columns]
+        if self.name:
+            labels[self.ruling.named] = name
+        return self._kept_narrow(
+            Stack((Beside(tuple(zip(labels, widths, strict=True)), GAP), Rule(1.0, above=1))), width
+        )
+
+    def blocks(self, width: float) -> list[Block]:
+        """The rows for a width in points, each ruled off."""
+        widths = self.ruling.widths(width)
+        if widths is None:
+            return [_ruled(self._narrow(row)) for row in self.rows]
+        rows = (Beside(tuple(zip(self._wide(row), widths, strict=True)), GAP) for row in self.rows)
+        return [self._kept_narrow(_ruled(row), width) for row in rows]
+
+    def _kept_narrow(self, block: Block, width: float) -> Block:
+        """A row with white after it where the table is not as wide as the page."""
+        widest = self.ruling.widest
+        return Beside(((block, widest), (None, width - widest))) if widest < width else block
+
+    def _label(self, column: Column) -> Block:
+        return text(column.label, self.ruling.style.label, to_right=column.figure)
+
+    def _wide(self, row: Row) -> list[Block | None]:
+        blocks: list[Block | None] = []
+        for found, column, tail in zip(row, self.ruling.columns, self.ruling.tails, strict=True):
+            if column.figure and found.runs and found.shape is None:
+                blocks.append(Figure(Text(found.runs, to_right=True), tail - tail_of(found, column)))
+            else:
+                blocks.append(cell_block(found))
+        return blocks
+
+    def _narrow(self, row: Row) -> Block:
+        """The cells of head columns on one line, the others after their labels below."""
+        first: list[tuple[Block | None, float | None]] = []
+        rest: list[Run] = []
+        for found, column in zip(row, self.ruling.columns, strict=True):
+            if column.head and found.shape and not found.runs:
+                first.append((Mark(found.shape, found.size), found.size * SIDE))
+            elif column.head and found.runs:
+                wide = cell_width(found, 0) + 0.1 if column.figure or found.shape else None
+                first.append((Text(found.runs, to_right=column.figure) if column.figure else cell_block(found), wide))
+            elif found.runs:
+                rest += self._labelled(column, found.runs, first=not rest)
+        return stacked(Beside(tuple(first), GAP / 2), *([Text(tuple(rest))] if rest else [])) or Space(0)
+
+    def _labelled(self, column: Column, runs: Sequence[Run], *, first: bool) -> list[Run]:
+        label = [Run(f"{column.label} ", self.ruling.style.label)] if column.label else []
+        return [*([] if first else [Run(" · ", self.ruling.style.plain)]), *label, *runs]
+
+
+def table(
+    columns: tuple[Column, ...], rows: Sequence[Row], style: ListType, name: str = "", *, widest: float = float("inf")
+) -> Table:
+    """A table that stands in line with no other."""
+    return Table(Ruling(columns, rows, style, widest), rows, name)
+
+
+def _ruled(row: Block) -> Block:
+    return Stack((Space(1.5), row, Rule(HAIRLINE, above=1.5)))
