@@ -16,6 +16,8 @@ from binder.figures.duration_text import duration_text
         (90, "1 h 30 min"),
         (720, "12 h"),
         (1500, "25 h"),
+        (72 * 60, "72 h"),
+        (30 * 24 * 60, "30 days"),
     ],
 )
 def test_minutes_read_as_a_cook_says_them(minutes: float, text: str) -> None:
