@@ -65,7 +65,7 @@ def _digits(value: float) -> int:
 
 
 def sensible_grams(grams: float) -> float:
-    """Grams to a step a kitchen scale and a cook can follow: 0.1 g below 2, 0.5 to 20, 1 to 1000, 10 to 10 kg, then 100.
+    """Grams to a step a kitchen scale and a cook can follow: 0.1 below 2, 0.5 to 20, 1 to 1000, 10 to 10 kg, then 100.
 
     Common practice, no source.
     """

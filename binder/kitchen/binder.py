@@ -6,6 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from typing import Any
 
+from binder.kitchen.budget import BudgetLine, TaxRate
+from binder.kitchen.buying import PantryItem, Purchase, Trip
+from binder.kitchen.claim import Claim
 from binder.kitchen.conversion import Addition, Conversion, Outcome, Trial, TrialOutcome
 from binder.kitchen.food import Food, Measure
 from binder.kitchen.price import Pack, Quote, Store
@@ -33,6 +36,12 @@ RECORD_TYPES: Mapping[str, type[Record]] = {
     "shoots": Shoot,
     "dishes": Dish,
     "builds": Build,
+    "pantry_items": PantryItem,
+    "trips": Trip,
+    "purchases": Purchase,
+    "budget_lines": BudgetLine,
+    "tax_rates": TaxRate,
+    "claims": Claim,
 }
 """The tables of a binder, owners before what they own."""
 
@@ -83,6 +92,12 @@ class Binder:
     shoots: Table[Shoot] = field(default_factory=Table)
     dishes: Table[Dish] = field(default_factory=Table)
     builds: Table[Build] = field(default_factory=Table)
+    pantry_items: Table[PantryItem] = field(default_factory=Table)
+    trips: Table[Trip] = field(default_factory=Table)
+    purchases: Table[Purchase] = field(default_factory=Table)
+    budget_lines: Table[BudgetLine] = field(default_factory=Table)
+    tax_rates: Table[TaxRate] = field(default_factory=Table)
+    claims: Table[Claim] = field(default_factory=Table)
     memory: Memory = field(default_factory=Memory, compare=False, repr=False)
 
     def __hash__(self) -> int:

@@ -42,11 +42,9 @@ class Food(Record):
     """A food as bought, or a form that the base ingredient is made into (`form_of` names the base).
 
     `trim_yield` is edible weight over weight as purchased; `density` is grams per millilitre; `allergens` and
-    `doneness`
-    are codes of the reference tables; `temperature_control` says that time and temperature must be watched for safety.
-    `free` is for water and the like, that nobody pays for. A form is fit to use from `good_from_days` after it is
-    made and up to
-    `keeps_days`.
+    `doneness` are codes of the reference tables; `temperature_control` says that time and temperature must be watched
+    for safety. `free` is for water and the like, that nobody pays for. A form is fit to use from `good_from_days`
+    after it is made and up to `keeps_days`; what must be ordered ahead is ordered `order_days` before it is fetched.
     """
 
     name: Name
@@ -55,6 +53,7 @@ class Food(Record):
     keeping: Keeping = Keeping.CUPBOARD
     good_from_days: Days | None = None
     keeps_days: Days | None = None
+    order_days: Days | None = None
     temperature_control: bool = False
     allergens: WordList = ()
     doneness: ShortText = ""

@@ -10,12 +10,14 @@ from typing import Annotated
 from binder.kitchen.record import Record
 from binder.kitchen.shapes import (
     Count,
+    Days,
     Key,
     LongText,
     Minor,
     Minutes,
     Name,
     Number,
+    Part,
     Position,
     Positive,
     Reference,
@@ -31,6 +33,14 @@ class BuildKind(StrEnum):
     SPARE = "spare"
     BEAUTY = "beauty"
     TASTING = "tasting"
+
+
+class CapBasis(StrEnum):
+    """What a portion is taken to cost when it is held against its cap."""
+
+    USED = "used cost"
+    STAPLES_FREE = "used cost, staples free"
+    WHOLE_PACKS = "whole packs over portions"
 
 
 class BuildState(StrEnum):
@@ -51,7 +61,9 @@ class Shoot(Record):
     is to have.
 
     `cap` is the cost cap a portion in minor currency units, for every dish without its own; `budget` is for the whole
-    shoot.
+    shoot, and `contingency` the part of it kept back. `waste_value` is the part of its price that perishable food
+    left over in an opened pack counts as thrown away; `quote_days` how old a price may grow before it is asked for
+    again; `prices_taxed` whether the prices on the shelf include the tax.
     """
 
     name: Name
@@ -65,6 +77,12 @@ class Shoot(Record):
     budget: Minor | None = None
     wait_limit: Minutes = 4.0
     spares: Annotated[int, Number(0, 20)] = 0
+    cap_basis: CapBasis = CapBasis.USED
+    most_stores: Annotated[int, Number(1, 50)] | None = None
+    waste_value: Part = 0.0
+    contingency: Part = 0.0
+    quote_days: Days = 60
+    prices_taxed: bool = True
     notes: LongText = ""
 
 

@@ -7,6 +7,8 @@ records.
 
 from __future__ import annotations
 
+import json
+import re
 from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -20,6 +22,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 FIRST = Path(__file__).parent / "versions" / "0001_first.py"
+_WIDTH = 120 - 4
+"""Columns that the configuration of ruff allows, less the indent within the function."""
 _BEGINNING = "def _make_records() -> None:\n"
 
 
@@ -32,8 +36,21 @@ def drafted(text: str) -> str:
 def _table(name: str) -> Iterator[str]:
     yield "_make("
     yield f'    "{name}",'
-    yield from (f"    {_part(field)}," for field in fields_of(RECORD_TYPES[name]))
+    for field in fields_of(RECORD_TYPES[name]):
+        yield from _laid_out(f"    {_part(field)},")
     yield ")"
+
+
+def _laid_out(line: str) -> Iterator[str]:
+    """A line as ruff formats it: broken at its commas where it is too long."""
+    if len(line) <= _WIDTH:
+        yield line
+        return
+    made, _bracket, arguments = line.removesuffix("),").partition("(")
+    margin = " " * (len(line) - len(line.lstrip()))
+    yield f"{made}("
+    yield from (f"{margin}    {argument}," for argument in re.split(r", (?![^\"]*\"(?:, |$))", arguments))
+    yield f"{margin}),"
 
 
 def _part(field: Field) -> str:  # noqa: PLR0911 - one return a kind of column
@@ -51,7 +68,7 @@ def _part(field: Field) -> str:  # noqa: PLR0911 - one return a kind of column
     if field.kind is bool:
         return f'_yes_or_no("{name}"{optional})'
     if issubclass(field.kind, StrEnum):
-        return f'_one_of("{name}", {", ".join(repr(str(choice)) for choice in field.kind)}{optional})'
+        return f'_one_of("{name}", {", ".join(json.dumps(choice) for choice in field.kind)}{optional})'
     return f'_plain("{name}"{optional})'
 
 
