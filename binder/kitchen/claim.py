@@ -24,9 +24,9 @@ class ClaimKind(StrEnum):
 class Claim(Record):
     """A sentence and the comparison behind it.
 
-    `limit` is minor currency units for a cost, minutes for a time. A claim about a portion or a time names a `dish`;
+    `target` is minor currency units for a cost, minutes for a time. A claim about a portion or a time names a `dish`;
     one about an amount names a `recipe` and how much of it (`amount` in `unit`: a spoonful). `tolerance` is how far
-    off “about” may be, as a part of the limit.
+    off “about” may be, as a part of the target.
     """
 
     shoot: Annotated[Key, Reference("shoots", owner=True)]
@@ -37,5 +37,5 @@ class Claim(Record):
     recipe: Annotated[Key, Reference("recipes")] | None = None
     amount: Count = 1.0
     unit: ShortText = ""
-    limit: Count = 0.0
+    target: Count = 0.0
     tolerance: Count = 0.1

@@ -400,6 +400,6 @@ def _make_records() -> None:
         _link("recipe", "recipes", optional=True),
         _real("amount", ">= 0.0", "<= 10000000.0"),
         _text("unit", 0, 300),
-        _real("limit", ">= 0.0", "<= 10000000.0"),
+        _real("target", ">= 0.0", "<= 10000000.0"),
         _real("tolerance", ">= 0.0", "<= 10000000.0"),
     )
