@@ -16,7 +16,7 @@ from binder.storage.file_errors import DamagedFileError, FileTroubleError, NotAB
 from tests.storage.samples import priced, stew_day
 
 PAGE = 4096
-FLIPS = 120
+FLIPS = 80
 
 
 @pytest.fixture(scope="module")

@@ -67,7 +67,7 @@ def test_a_text_of_any_script_comes_back(tmp_path: Path, text: str) -> None:
 
 
 @given(st.text(st.characters(categories=["L", "M", "N", "P", "S", "Z", "C"]), max_size=40))
-@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=10, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_any_text_at_all_comes_back(tmp_path: Path, text: str) -> None:
     kept(tmp_path / "day.binder", text)
 
