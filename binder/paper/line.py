@@ -118,7 +118,7 @@ def _cut(word: Word, width: float) -> Iterator[Word]:
     part: list[Piece] = []
     used = 0.0
     for piece in word.pieces:
-        for cluster in _clusters(piece):
+        for cluster in _clusters(piece, width):
             if part and used + cluster.width > width:
                 yield word_of(tuple(_merged(part)))
                 part, used = [], 0.0
@@ -127,13 +127,15 @@ def _cut(word: Word, width: float) -> Iterator[Word]:
     yield word_of(tuple(_merged(part)), word.space, ends=word.ends)
 
 
-def _clusters(piece: Piece) -> Iterator[Piece]:
-    """The signs of a piece, each with the marks that sit on it; a sign's number stays whole."""
+def _clusters(piece: Piece, width: float) -> Iterator[Piece]:
+    """The signs of a piece, each with the marks that sit on it; a sign's number stays whole where it fits."""
     parts = _NUMBER_OF_SIGN.findall(piece.text) if piece.lacks else _with_marks(piece.text)
     lacks = piece.lacks
     for part in parts:
-        yield replace(piece, text=part, width=width_of_one(piece.face, part) * piece.style.size, lacks=lacks)
-        lacks = ""
+        wide = width_of_one(piece.face, part) * piece.style.size
+        for text in part if wide > width and piece.lacks else (part,):
+            yield replace(piece, text=text, width=width_of_one(piece.face, text) * piece.style.size, lacks=lacks)
+            lacks = ""
 
 
 _NUMBER_OF_SIGN = re.compile(r"\[[^]]*\]|.")

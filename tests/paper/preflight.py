@@ -1,0 +1,121 @@
+"""What a printed page really shows, read by an independent reader: texts, sizes, what overlaps or leaves the page."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections import defaultdict
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import pypdfium2 as pdfium
+from pypdfium2 import raw
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+
+@dataclass(frozen=True)
+class Sign:
+    """A character where it stands, in points from the lower left corner, with its type size."""
+
+    text: str
+    left: float
+    bottom: float
+    right: float
+    top: float
+    size: float
+
+
+@dataclass(frozen=True)
+class ReadPage:
+    """A page as it was read: its size in points, its text and the place of every visible character."""
+
+    width: float
+    height: float
+    text: str
+    signs: tuple[Sign, ...]
+
+    @property
+    def words(self) -> str:
+        """Its text with every white space as one blank, and a hyphen where PDFium tells of one at the end of a line."""
+        return " ".join(self.text.replace("\ufffe", "-").split())
+
+
+def read_pages(content: bytes) -> list[ReadPage]:
+    """Every page of a PDF."""
+    document = pdfium.PdfDocument(content)
+    try:
+        return [_read(document[number]) for number in range(len(document))]
+    finally:
+        document.close()
+
+
+def _read(page: pdfium.PdfPage) -> ReadPage:
+    text_page = page.get_textpage()
+    try:
+        text = text_page.get_text_range()
+        signs = tuple(_signs(text_page))
+        width, height = page.get_size()
+        return ReadPage(width, height, text, signs)
+    finally:
+        text_page.close()
+        page.close()
+
+
+def _signs(text_page: pdfium.PdfTextPage) -> Iterator[Sign]:
+    for at in range(text_page.count_chars()):
+        code = raw.FPDFText_GetUnicode(text_page, at)
+        if raw.FPDFText_IsGenerated(text_page, at) or code in {0, 10, 13, 32, 0xA0}:
+            continue
+        left, bottom, right, top = text_page.get_charbox(at)
+        yield Sign(chr(code), left, bottom, right, top, raw.FPDFText_GetFontSize(text_page, at))
+
+
+def all_words(content: bytes) -> str:
+    """The text of all pages of a PDF, every white space as one blank."""
+    return " ".join(page.words for page in read_pages(content))
+
+
+def outside(page: ReadPage, margin: float) -> list[Sign]:
+    """The characters that stand nearer to the edge of the paper than `margin` points."""
+    return [
+        sign
+        for sign in page.signs
+        if sign.left < margin
+        or sign.bottom < margin
+        or sign.right > page.width - margin
+        or sign.top > page.height - margin
+    ]
+
+
+_CELL = 24.0
+_TOUCHING = 0.12
+"""Neighbours in a word may touch: part of the smaller box that two boxes may share."""
+
+
+def overlapping(page: ReadPage) -> list[tuple[Sign, Sign]]:
+    """Pairs of characters drawn over each other. Marks that sit on a letter are left out."""
+    cells: dict[tuple[int, int], list[Sign]] = defaultdict(list)
+    for sign in page.signs:
+        if not unicodedata.combining(sign.text) and sign.right > sign.left and sign.top > sign.bottom:
+            for column in range(int(sign.left // _CELL), int(sign.right // _CELL) + 1):
+                for row in range(int(sign.bottom // _CELL), int(sign.top // _CELL) + 1):
+                    cells[column, row].append(sign)
+    found = {}
+    for signs in cells.values():
+        for at, one in enumerate(signs):
+            for other in signs[at + 1 :]:
+                if one is not other and _shared(one, other) > _TOUCHING:
+                    found[id(one), id(other)] = (one, other)
+    return list(found.values())
+
+
+def _shared(one: Sign, other: Sign) -> float:
+    wide = min(one.right, other.right) - max(one.left, other.left)
+    tall = min(one.top, other.top) - max(one.bottom, other.bottom)
+    if wide <= 0 or tall <= 0:
+        return 0.0
+    smaller = min(
+        (one.right - one.left) * (one.top - one.bottom), (other.right - other.left) * (other.top - other.bottom)
+    )
+    return wide * tall / smaller
