@@ -35,13 +35,20 @@ STEW = binder_of(
 )
 
 
-@given(binders())
-@settings(suppress_health_check=[HealthCheck.too_slow])
-def test_a_binder_comes_back_equal_and_its_bytes_are_stable(binder: Binder) -> None:
-    text = to_json(binder)
-    again = from_json(text.encode())
-    assert again == binder
-    assert to_json(again) == text
+def test_a_binder_comes_back_equal_and_its_bytes_are_stable() -> None:
+    tried: set[str] = set()
+
+    @given(binders())
+    @settings(suppress_health_check=[HealthCheck.too_slow])
+    def come_back(binder: Binder) -> None:
+        text = to_json(binder)
+        again = from_json(text.encode())
+        assert again == binder
+        assert to_json(again) == text
+        tried.update(table for table in RECORD_TYPES if len(binder.table(table)))
+
+    come_back()
+    assert tried == set(RECORD_TYPES)
 
 
 def test_a_document_reads_as_a_person_would_write_it() -> None:
@@ -106,24 +113,6 @@ def test_a_document_reads_as_a_person_would_write_it() -> None:
 
 def test_ids_that_the_place_in_the_list_says_come_back() -> None:
     assert from_json(to_json(STEW)) == STEW
-
-
-def test_the_round_trip_is_tried_on_every_table() -> None:
-    named: set[str] = set()
-
-    def look(value: object) -> None:
-        if isinstance(value, dict):
-            named.update(value)
-        for part in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
-            look(part)
-
-    @given(binders())
-    @settings(database=None, suppress_health_check=[HealthCheck.too_slow])
-    def gather(binder: Binder) -> None:
-        look(document_of(binder))
-
-    gather()
-    assert set(RECORD_TYPES) <= named
 
 
 def test_the_order_of_records_in_memory_does_not_show() -> None:

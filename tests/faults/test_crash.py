@@ -103,7 +103,7 @@ def test_a_new_file_is_there_whole_or_not_at_all_wherever_it_stops(tmp_path: Pat
         BinderFile.create(path, Contents(Binder())).close()
     contents, number = Contents(stew_day()), 0
     while True:
-        number += 7
+        number += 13
         if not dies_at(number, lambda _: BinderFile.create(path, contents, replace=replace)):
             break
         if replace or path.exists():
@@ -123,7 +123,7 @@ def test_a_file_half_brought_up_to_date_is_as_it_was_and_is_brought_up_again(pat
     original, number = path.read_bytes(), 0
     while True:
         path.write_bytes(original)
-        number += 9
+        number += 13
         if not dies_at(number, lambda _: BinderFile.open(path, migrations=newer)):
             break
         with BinderFile.open(path, migrations=newer) as file:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from datetime import date, time
+from datetime import UTC, date, time
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -47,6 +47,11 @@ def test_values_are_written_as_people_write_them(value: object, plain: str) -> N
 def test_a_time_is_of_the_day_and_without_a_zone(call: object) -> None:
     with pytest.raises(UnfitValueError):
         record_of(Shoot, {"id": "day", "name": "Day", "call": call})
+
+
+def test_a_time_with_a_zone_makes_no_record() -> None:
+    with pytest.raises(UnfitValueError, match="call cannot be"):
+        Shoot(id="day", name="Day", call=time(7, 30, tzinfo=UTC))
 
 
 @pytest.mark.parametrize("on", ["2026-3-14", "20260314", "2026-02-29", "2026-03-14T00:00", 20260314])

@@ -33,7 +33,7 @@ def file(path: Path) -> BinderFile:
 
 
 @given(binders())
-@settings(max_examples=20, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
+@settings(max_examples=15, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
 def test_a_binder_comes_back_equal(path: Path, binder: Binder) -> None:
     BinderFile.create(path, Contents(binder), replace=True).close()
     assert read_binder(path) == binder

@@ -305,7 +305,7 @@ def test_a_document_outlives_its_file(path: Path) -> None:
 
 
 @given(st.data())
-@settings(max_examples=15, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
+@settings(max_examples=10, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
 def test_undoing_everything_is_where_it_began_and_redoing_everything_where_it_ended(
     path: Path, data: st.DataObject
 ) -> None:
