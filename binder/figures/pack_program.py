@@ -21,6 +21,9 @@ _PARTS = 10**4
 
 _WORKERS = 2
 
+ANYWHERE = ""
+"""The store of a pack that any store sells: no trip of its own."""
+
 
 def cheapest_purchase(
     needs: Sequence[Need],
@@ -105,7 +108,7 @@ class _Program:
         for group, taken in zip(choices, self.taken, strict=True):
             self.model.add_exactly_one(taken)
             for choice, var in zip(group, taken, strict=True):
-                for store in choice.stores:
+                for store in choice.stores - {ANYWHERE}:
                     self.model.add_implication(var, self._visit(store))
         if terms.most_stores is not None:
             self.model.add(sum(self.visits.values()) <= terms.most_stores)

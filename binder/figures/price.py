@@ -57,6 +57,8 @@ def priced_packs(binder: Binder, food_id: str) -> tuple[PricedPack, ...]:
     """The packs of a food that have a price and a weight, the cheapest per gram first."""
     found = []
     for pack in binder.packs.where("food", food_id):
+        if not pack.on_sale:
+            continue
         quote, grams = quote_of_pack(binder, pack), pack_grams(binder, pack)
         if quote is not None and is_known(grams):
             found.append(PricedPack(pack, quote, grams))

@@ -1,4 +1,4 @@
-"""What to buy: for each food the cheapest whole packs that cover what the shoot needs, and what is left over."""
+"""What to buy: the cheapest whole packs that cover what the shoot needs after the pantry, and what is left over."""
 
 from __future__ import annotations
 
@@ -7,37 +7,39 @@ from typing import TYPE_CHECKING
 
 from binder.figures.base import base_balance
 from binder.figures.base_network import base_forms
+from binder.figures.buying_terms import buying_terms, offer_of, waste_rate
 from binder.figures.demand import shoot_demand
 from binder.figures.memory import remembered
-from binder.figures.missing import Missing
+from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.pack_choice import cheapest_choice
-from binder.figures.pack_offers import Need, Offer
+from binder.figures.pack_offers import Bought, Need, NothingCoversError
+from binder.figures.pack_program import cheapest_purchase
 from binder.figures.price import PricedPack, buyable_packs, chosen_pack
+from binder.figures.weight import grams_of
+from binder.kitchen.food import Section
+from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from binder.kitchen.binder import Binder
 
 
 @dataclass(frozen=True)
 class PackCount:
-    """So many of one pack."""
+    """So many of one pack (at the counter: one, of `grams`), and `price`: minor currency units for all of them."""
 
     priced: PricedPack
     count: int
-
-    @property
-    def price(self) -> int:
-        """Minor currency units for all of them."""
-        return self.priced.price * self.count
+    grams: float
+    price: int
 
 
 @dataclass(frozen=True)
 class ShoppingItem:
-    """One food to buy: grams as purchased needed, the packs to take, minor units to pay and grams left over (None.
+    """One food to buy: grams as purchased needed and at home already, and the packs to take.
 
-    Not known).
+    `missing` says why no pack is known.
     """
 
     food: str
@@ -46,6 +48,7 @@ class ShoppingItem:
     needed: float
     packs: tuple[PackCount, ...]
     missing: Missing | None = None
+    at_home: float = 0.0
 
     @property
     def spend(self) -> int | None:
@@ -54,20 +57,29 @@ class ShoppingItem:
 
     @property
     def left_over(self) -> float | None:
-        """Grams bought beyond what is needed."""
-        return None if self.missing else sum(pack.priced.grams * pack.count for pack in self.packs) - self.needed
+        """Grams there will be beyond what is needed; None where no pack is known."""
+        if self.missing:
+            return None
+        return max(0.0, self.at_home + sum(pack.grams for pack in self.packs) - self.needed)
+
+    @property
+    def deposit(self) -> int:
+        """Minor units that come back with the empties."""
+        return sum(pack.priced.pack.deposit * pack.count for pack in self.packs)
 
 
 @dataclass(frozen=True)
 class ShoppingList:
-    """Everything to buy for a shoot.
+    """Everything to buy for a shoot. `bound` is minor units that no purchase on these terms can cost less than.
 
-    `spend` is whole packs at the till in minor units, None where a price is missing.
+    Where trips cost something or stores are avoided, the bound counts that too, as `objective` does.
     """
 
     items: tuple[ShoppingItem, ...]
     proven_optimal: bool
     missing: tuple[Missing, ...]
+    objective: float = 0.0
+    bound: float = 0.0
 
     @property
     def known_spend(self) -> int:
@@ -82,25 +94,79 @@ class ShoppingList:
 
 @remembered
 def shopping_list(binder: Binder, shoot_id: str) -> ShoppingList:
-    """The shopping list of a shoot by section of the store, then by name.
+    """The shopping list of a shoot by section of the store, then by name, for all foods and stores at once.
 
-    Packs of one food are chosen exactly: no cheaper set covers the need.
+    Packs are chosen exactly: no cheaper set of whole packs covers the need on the shoot's terms.
     """
-    needs = needed_to_buy(binder, shoot_id)
-    items = [_item(binder, food, grams) for food, grams in needs.items() if grams > 0 and not binder.foods[food].free]
-    order = {section: place for place, section in enumerate(type(binder.foods[items[0].food].section))} if items else {}
-    items.sort(key=lambda item: (order[binder.foods[item.food].section], item.name.casefold()))
-    lacking = dict.fromkeys(
-        [*shoot_demand(binder, shoot_id).missing, *(item.missing for item in items if item.missing)]
+    needs = {food: grams for food, grams in needed_to_buy(binder, shoot_id).items() if _is_listed(binder, food, grams)}
+    home = at_home(binder, shoot_id)
+    packs = {food: buyable_packs(binder, food) for food in needs}
+    to_cover = [
+        Need(food, max(0.0, grams - home.get(food, 0.0)), waste_rate(binder, shoot_id, food))
+        for food, grams in needs.items()
+    ]
+    offers = [offer_of(priced) for group in packs.values() for priced in group]
+    try:
+        purchase = cheapest_purchase(to_cover, offers, buying_terms(binder, shoot_id))
+    except NothingCoversError:
+        return _nothing_covers(binder, shoot_id, needs, home)
+    taken = _by_food(purchase.bought, packs)
+    items = [_item(binder, food, grams, taken.get(food, ()), home.get(food, 0.0)) for food, grams in needs.items()]
+    lacking = (*shoot_demand(binder, shoot_id).missing, *(item.missing for item in items if item.missing))
+    return ShoppingList(
+        _in_store_order(items), purchase.proven, tuple(dict.fromkeys(lacking)), purchase.objective, purchase.bound
     )
-    return ShoppingList(tuple(items), proven_optimal=True, missing=tuple(lacking))
+
+
+def _is_listed(binder: Binder, food: str, grams: float) -> bool:
+    return grams > 0 and not binder.foods[food].free
+
+
+def _by_food(bought: Sequence[Bought], packs: Mapping[str, Sequence[PricedPack]]) -> dict[str, tuple[PackCount, ...]]:
+    priced = {one.pack.id: one for group in packs.values() for one in group}
+    taken: dict[str, tuple[PackCount, ...]] = {}
+    for one in bought:
+        count = PackCount(priced[one.offer.key], one.count, one.grams, one.cost)
+        taken[one.offer.food] = (*taken.get(one.offer.food, ()), count)
+    return taken
+
+
+def _in_store_order(items: Sequence[ShoppingItem]) -> tuple[ShoppingItem, ...]:
+    order = [str(section) for section in Section]
+    return tuple(sorted(items, key=lambda item: (order.index(item.section), item.name.casefold())))
+
+
+def _item(binder: Binder, food_id: str, grams: float, packs: tuple[PackCount, ...], home: float) -> ShoppingItem:
+    food = binder.foods[food_id]
+    lacking = None if packs or grams <= home else chosen_pack(binder, food_id)
+    missing = lacking if isinstance(lacking, Missing) else None
+    return ShoppingItem(food_id, food.name, food.section.value, grams, packs, missing, home)
+
+
+def _nothing_covers(
+    binder: Binder, shoot_id: str, needs: Mapping[str, float], home: Mapping[str, float]
+) -> ShoppingList:
+    """The list where the shoot may go to too few stores to get everything: nothing is chosen, and that is said."""
+    says = _("No {count} stores together sell everything on the list: allow more stores.")
+    lack = Missing(
+        MissingKind.PRICE,
+        says.format(count=binder.shoots[shoot_id].most_stores),
+        Place("shoots", shoot_id),
+    )
+    items = [
+        ShoppingItem(
+            food, binder.foods[food].name, binder.foods[food].section.value, grams, (), lack, home.get(food, 0.0)
+        )
+        for food, grams in needs.items()
+    ]
+    return ShoppingList(_in_store_order(items), proven_optimal=True, missing=(lack,))
 
 
 @remembered
 def needed_to_buy(binder: Binder, shoot_id: str) -> dict[str, float]:
-    """Grams as purchased of every food to buy.
+    """Grams as purchased of every food the shoot needs, whether at home already or not.
 
-    The base is bought as the shoot says there is of it; its forms are made, not bought.
+    The base is had as the shoot says there is of it; its forms are made, not bought.
     """
     needs = dict(shoot_demand(binder, shoot_id).grams)
     balance = base_balance(binder, shoot_id)
@@ -116,20 +182,43 @@ def needed_to_buy(binder: Binder, shoot_id: str) -> dict[str, float]:
     return needs
 
 
-def _item(binder: Binder, food_id: str, grams: float) -> ShoppingItem:
-    food = binder.foods[food_id]
-    packs = buyable_packs(binder, food_id)
-    if not packs:
-        lacking = chosen_pack(binder, food_id)
-        return ShoppingItem(
-            food_id, food.name, food.section.value, grams, (), lacking if isinstance(lacking, Missing) else None
-        )
-    return ShoppingItem(food_id, food.name, food.section.value, grams, cheapest_packs(packs, grams))
+@remembered
+def at_home(binder: Binder, shoot_id: str) -> dict[str, float]:
+    """Grams of each food that the shoot's pantry holds; what cannot be weighed is left out, and so bought."""
+    home: dict[str, float] = {}
+    for item in binder.pantry_items.where("shoot", shoot_id):
+        grams = grams_of(binder, binder.foods[item.food], item.amount, item.unit)
+        if not isinstance(grams, Missing):
+            home[item.food] = home.get(item.food, 0.0) + grams
+    return home
 
 
 def cheapest_packs(packs: Sequence[PricedPack], grams: float) -> tuple[PackCount, ...]:
-    """The cheapest counts of whole packs that cover `grams`; ties go to less left over, then to fewer packs."""
+    """The cheapest packs of one food that cover `grams`; ties go to less left over, then to fewer packs."""
     by_key = {priced.pack.id: priced for priced in packs}
-    offers = [Offer(key, priced.pack.food, "", priced.grams, priced.price) for key, priced in by_key.items()]
-    choice = cheapest_choice(Need("", grams), offers)
-    return tuple(PackCount(by_key[one.offer.key], one.count) for one in choice.bought) if choice else ()
+    choice = cheapest_choice(Need("", grams), [offer_of(priced) for priced in packs])
+    bought = choice.bought if choice else ()
+    return tuple(PackCount(by_key[one.offer.key], one.count, one.grams, one.cost) for one in bought)
+
+
+@dataclass(frozen=True)
+class NextBest:
+    """The best packs of a food without one that was taken, and how many minor units more they would have cost."""
+
+    packs: tuple[PackCount, ...]
+    more: int
+
+
+def next_best(binder: Binder, shoot_id: str, food: str) -> NextBest | None:
+    """Why these packs: what the next best would have cost; None where there is no other."""
+    item = next((one for one in shopping_list(binder, shoot_id).items if one.food == food), None)
+    if item is None or not item.packs:
+        return None
+    taken = {pack.priced.pack.id for pack in item.packs}
+    grams = item.needed - item.at_home
+    others = (
+        cheapest_packs([one for one in buyable_packs(binder, food) if one.pack.id != without], grams)
+        for without in taken
+    )
+    best = min((found for found in others if found), key=lambda found: sum(one.price for one in found), default=None)
+    return None if best is None else NextBest(best, sum(one.price for one in best) - (item.spend or 0))

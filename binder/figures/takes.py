@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.base import base_balance
-from binder.figures.base_network import least_base, network_of
+from binder.figures.base_network import furthest, least_grams, network_of
 from binder.figures.demand import Batches, builds_of, recipe_needs
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
@@ -21,12 +21,15 @@ from binder.kitchen.shoot import Build
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Mapping
 
     from binder.kitchen.binder import Binder
     from binder.kitchen.shoot import Dish
 
 _SLACK = 1e-9
+_WHOLE = 1e-6
+"""What a solver may leave of a whole count."""
+
 _ENOUGH = 1000
 """No one asks for more takes than this."""
 
@@ -94,11 +97,8 @@ def _is_bought(binder: Binder, dish: Dish, food: str) -> bool:
 
 
 def bought_grams(binder: Binder, shoot_id: str) -> Mapping[str, float]:
-    """Grams of each food that the shopping list brings home, in whole packs."""
-    return {
-        item.food: sum(pack.priced.grams * pack.count for pack in item.packs) if item.packs else item.needed
-        for item in shopping_list(binder, shoot_id).items
-    }
+    """Grams of each food that there will be once everything on the shopping list is bought."""
+    return {item.food: item.needed + (item.left_over or 0.0) for item in shopping_list(binder, shoot_id).items}
 
 
 def _other_limit(binder: Binder, shoot_id: str, food: str, grams: float) -> int:
@@ -119,25 +119,14 @@ def _base_limit(binder: Binder, dish: Dish, one_more: Mapping[str, float]) -> tu
         return None
     wanted = {form.form: form.used for form in balance.forms}
 
-    def needed(count: int, only: str | None = None) -> float:
-        more = {form: wanted[form] + one_more.get(form, 0.0) * count for form in wanted if only in {None, form}}
-        return least_base(network, {**wanted, **more}).base
-
+    more = {form: one_more[form] for form in wanted if form in one_more}
     room = balance.there_is * (1 + _SLACK)
-    count = _most(lambda takes: needed(takes) <= room)
-    asks = {form: needed(count + 1, form) for form in wanted if one_more.get(form, 0.0) > 0}
+    count = math.floor(furthest(network, wanted, more, base=room, most=float(_ENOUGH)) + _WHOLE)
+    asks = {
+        form: least_grams(network, {**wanted, form: wanted[form] + grams * (count + 1)}, batches=False)
+        for form, grams in more.items()
+    }
     return max(asks, key=lambda form: asks[form]), count
-
-
-def _most(fits: Callable[[int], bool]) -> int:
-    """The largest count that fits, where what fits for more fits for less; 0 where not even one does."""
-    low, high = 0, 1
-    while high <= _ENOUGH and fits(high):
-        low, high = high, high * 2
-    while high - low > 1:
-        middle = (low + high) // 2
-        low, high = (middle, high) if fits(middle) else (low, middle)
-    return min(low, _ENOUGH)
 
 
 def _till(binder: Binder, dish: Dish, one_more: Mapping[str, float], count: int) -> int | None:
@@ -166,7 +155,7 @@ def _more_base(binder: Binder, dish: Dish, one_more: Mapping[str, float], count:
     if balance is None or balance.there_is is None or network is None or isinstance(network, Missing):
         return {}
     wanted = {form.form: form.used + one_more.get(form.form, 0.0) * count for form in balance.forms}
-    return {balance.base: max(0.0, least_base(network, wanted).base - balance.there_is)}
+    return {balance.base: max(0.0, least_grams(network, wanted) - balance.there_is)}
 
 
 def why_no_more(binder: Binder, dish_id: str, last: str | None = None) -> str:
