@@ -18,6 +18,7 @@ class MissingKind(StrEnum):
     YIELD = "yield missing"
     FORM = "form cannot be made"
     AMOUNT = "amount missing"
+    DAY = "wrong day"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,104 @@
+"""When things are bought."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from binder.figures.trips import Window, buying_clashes, buying_window, fewest_days, to_order, trip_plans
+from binder.kitchen.buying import Trip
+from binder.kitchen.food import Section
+from binder.kitchen.price import Store
+from tests.kitchen_binder import small_binder
+
+SHOOT = date(2026, 12, 3)
+
+
+def test_the_base_is_there_when_its_soaking_starts() -> None:
+    # Soaking starts on 2 December at 18:30, so the beans may be fetched that day; flour the day before the shoot.
+    assert buying_window(small_binder(), "day", "beans") == Window(None, date(2026, 12, 2))
+    early = replace(small_binder().conversions["soak"], lead_minutes=24 * 60)
+    assert buying_window(small_binder(early), "day", "beans") == Window(None, date(2026, 11, 30) + timedelta(days=1))
+
+
+def test_what_keeps_three_days_is_bought_three_days_before_at_the_earliest() -> None:
+    fresh = replace(small_binder().foods["onion"], keeps_days=3)
+    assert buying_window(small_binder(fresh), "day", "onion") == Window(date(2026, 11, 30), date(2026, 12, 2))
+
+
+def test_all_from_one_store_on_one_day_where_that_fits() -> None:
+    (plan,) = trip_plans(small_binder(), "day")
+    assert (plan.on, plan.store) == (date(2026, 12, 2), "corner")
+    assert plan.price == sum(line.price for line in plan.lines)
+
+
+def test_two_days_where_the_base_takes_long_and_the_herbs_wilt() -> None:
+    small = small_binder()
+    binder = small_binder(
+        replace(small.conversions["soak"], lead_minutes=5 * 24 * 60), replace(small.foods["onion"], keeps_days=2)
+    )
+    days = {plan.on: [line.item.food for line in plan.lines] for plan in trip_plans(binder, "day")}
+    assert len(days) == 2
+    assert days[date(2026, 11, 27)] == ["beans"]
+    assert "onion" in days[date(2026, 12, 2)]
+
+
+def test_the_producers_own_days_come_first_and_a_bad_one_is_named() -> None:
+    trip = Trip(id="t", shoot="day", store="corner", on=date(2026, 11, 28))
+    fresh = replace(small_binder().foods["onion"], keeps_days=3)
+    binder = small_binder(trip, fresh)
+    assert {plan.on for plan in trip_plans(binder, "day")} == {date(2026, 11, 28)}
+    (clash,) = buying_clashes(binder, "day")
+    assert "onion" in clash.says
+    assert clash.place.id == "onion"
+    late = replace(trip, on=SHOOT)
+    assert all("after it is needed" in clash.says for clash in buying_clashes(small_binder(late), "day"))
+
+
+def test_the_list_is_walked_in_the_stores_own_order() -> None:
+    corner = Store(id="corner", name="Corner Larder", sections=(str(Section.BAKING), str(Section.OILS_AND_VINEGARS)))
+    (plan,) = trip_plans(small_binder(corner), "day")
+    assert [line.item.food for line in plan.lines[:2]] == ["flour", "oil"]
+
+
+def test_what_is_ordered_ahead_has_a_day_to_phone_by() -> None:
+    ordered = replace(small_binder().foods["onion"], order_days=4)
+    ((by, plan, line),) = to_order(small_binder(ordered), "day")
+    assert (by, line.item.food) == (date(2026, 11, 28), "onion")
+    assert plan.on == date(2026, 12, 2)
+
+
+def test_without_a_date_there_is_a_list_without_days() -> None:
+    (plan,) = trip_plans(small_binder(replace(small_binder().shoots["day"], on=None)), "day")
+    assert plan.on is None
+    assert len(plan.lines) == 6
+
+
+WINDOWS = st.lists(
+    st.tuples(st.integers(0, 20), st.integers(0, 10)).map(
+        lambda pair: Window(SHOOT - timedelta(days=pair[0] + pair[1]), SHOOT - timedelta(days=pair[0]))
+    ),
+    max_size=7,
+)
+
+
+@given(WINDOWS)
+def test_no_fewer_days_would_do(windows: list[Window]) -> None:
+    days = fewest_days(windows)
+    assert all(any((one.first or day) <= day <= one.last for day in days) for one in windows)
+    assert len(days) == _fewest_by_trying(windows)
+
+
+def _fewest_by_trying(windows: list[Window]) -> int:
+    import itertools
+
+    ends = sorted({one.last for one in windows})
+    for count in range(len(ends) + 1):
+        for days in itertools.combinations(ends, count):
+            if all(any((one.first or day) <= day <= one.last for day in days) for one in windows):
+                return count
+    pytest.fail("the last days of all windows always do")
