@@ -92,7 +92,7 @@ def _view() -> tuple[Action, ...]:
     return (
         Action("checks", _("C&hecks"), view, 1, ("F9",), ticks=True, says=_("Show or fold away the checks")),
         Action("light", _("&Light"), view, 2, choice="appearance"),
-        Action("dark", _("&Dark"), view, 2, choice="appearance"),
+        Action("dark", _("Dar&k"), view, 2, choice="appearance"),
         Action("system", _("&As the system"), view, 2, choice="appearance"),
         Action("larger", _("La&rger text"), view, 3, ("ZoomIn", "Ctrl++")),
         Action("smaller", _("S&maller text"), view, 3, ("ZoomOut", "Ctrl+-")),

@@ -6,6 +6,7 @@ import sys
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication, QStyleFactory
 
 from binder.desktop.appearance import Wardrobe
@@ -18,6 +19,7 @@ from binder.desktop.typeface import register_face
 from binder.desktop.window_settings import WindowSettings
 from binder.kitchen.binder import Binder
 from binder.kitchen.errors import BinderError
+from binder.kitchen.paths import resources_folder
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -37,6 +39,7 @@ class Surroundings:
 def dress_application(application: QApplication, settings: WindowSettings) -> Wardrobe:
     """Give the application its name, style, face and colours."""
     application.setApplicationName("Binder")
+    application.setWindowIcon(QIcon(str(resources_folder() / "icons" / "binder.svg")))
     application.setStyle(QStyleFactory.create("Fusion"))
     register_face()
     return Wardrobe(application, settings)

@@ -6,9 +6,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
+from binder.desktop.errors import sentence_for
 from binder.desktop.sheet.sheet import Sight
+from binder.kitchen.errors import BinderError
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from binder.desktop.dialogs import Dialogs
     from binder.desktop.document_bridge import DocumentBridge
     from binder.desktop.task_runner import TaskRunner
@@ -68,6 +72,15 @@ class Desk(QObject):
     def make(self, change: Change) -> bool:
         """Make a change; where it cannot be made the message strip says so."""
         return self.bridge.make(change)
+
+    def attempt(self, action: Callable[[], object]) -> bool:
+        """Do something that may fail for reasons a person can mend; say those. Whether it was done."""
+        try:
+            action()
+        except (BinderError, OSError) as error:
+            self.said.emit(sentence_for(error))
+            return False
+        return True
 
     def go_to(self, place: Place) -> None:
         """Go to where a record is shown."""

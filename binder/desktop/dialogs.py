@@ -26,8 +26,8 @@ class Dialogs(Protocol):
     def file_to_make(self, window: QWidget, title: str, suggestion: str, kinds: str) -> Path | None:
         """Where to keep something; the system's own dialog asks before it replaces a file."""
 
-    def text(self, window: QWidget, title: str, question: str) -> str | None:
-        """A line of text."""
+    def folder(self, window: QWidget, title: str) -> Path | None:
+        """A folder to write several files into."""
 
     def choice(self, window: QWidget, title: str, question: str, choices: Sequence[str]) -> int | None:
         """One of several: its place."""
@@ -57,11 +57,9 @@ class RealDialogs:
         ending = Path(suggestion).suffix
         return path.with_suffix(ending) if path is not None and not path.suffix else path
 
-    def text(self, window: QWidget, title: str, question: str) -> str | None:
-        from PySide6.QtWidgets import QInputDialog
-
-        answer, taken = QInputDialog.getText(window, title, question)
-        return answer.strip() or None if taken else None
+    def folder(self, window: QWidget, title: str) -> Path | None:
+        chosen = QFileDialog.getExistingDirectory(window, title, str(user_documents_folder()))
+        return Path(chosen) if chosen else None
 
     def choice(self, window: QWidget, title: str, question: str, choices: Sequence[str]) -> int | None:
         from PySide6.QtWidgets import QInputDialog

@@ -56,10 +56,10 @@ class FileDoings(QObject):
             if declared.id.startswith(("sample_", "recent_")):
                 actions.remove(declared.id)
         for letter, path in zip(_LETTERS, self._shelf.samples(), strict=False):
-            title = _("Open sample &{letter}: {name}").format(letter=letter, name=sample_title(path))
+            title = _("Open sample &{letter}: {name}").format(letter=letter, name=sample_title(path).replace("&", "&&"))
             actions.add(Action(f"sample_{letter}", title, Menu.FILE, 1), self.opener(path))
         for number, path in enumerate(self._desk.settings.recent, 1):
-            title = f"&{number} {path.stem}".replace("&&", "&")
+            title = f"&{number} " + path.stem.replace("&", "&&")
             actions.add(Action(f"recent_{number}", title, Menu.FILE, 5, says=str(path)), self.opener(path))
 
     def opener(self, path: Path) -> Callable[[], None]:

@@ -29,6 +29,9 @@ def every_page() -> tuple[PageEntry, ...]:
         PageEntry("shoot", _("The &shoot"), _shoot),
         PageEntry("dishes", _("&Dishes"), _dishes),
         PageEntry("larder", _("Lard&er"), _larder),
+        PageEntry("buying", _("&Buying"), _buying),
+        PageEntry("mise", _("M&ise"), _mise),
+        PageEntry("cards", _("&Cards"), _cards),
     )
 
 
@@ -48,3 +51,29 @@ def _larder(desk: Desk) -> Page:
     from binder.desktop.larder_page.page import LarderPage
 
     return LarderPage(desk)
+
+
+def _buying(desk: Desk) -> Page:
+    from binder.desktop.buying_sheet import BuyingSheet
+    from binder.desktop.list_page import ListPage
+
+    sentence = _(
+        "The shopping list follows from the dishes of the shoot: whole packs, the cheapest that cover the need."
+    )
+    return ListPage(desk, BuyingSheet(), sentence)
+
+
+def _mise(desk: Desk) -> Page:
+    from binder.desktop.list_page import ListPage
+    from binder.desktop.mise_sheet import MiseSheet
+
+    sentence = _(
+        "The mise list follows from the builds of the shoot: what is washed, cut, weighed and set out, by station."
+    )
+    return ListPage(desk, MiseSheet(), sentence)
+
+
+def _cards(desk: Desk) -> Page:
+    from binder.desktop.cards_page.page import CardsPage
+
+    return CardsPage(desk)

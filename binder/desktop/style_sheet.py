@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from binder.kitchen.paths import resources_folder
+
 if TYPE_CHECKING:
     from binder.desktop.theme import Tokens
 
@@ -33,7 +35,15 @@ QLineEdit, QPlainTextEdit {{ background: {raised}; color: {ink}; border: 1px sol
 QLineEdit, QPlainTextEdit {{ padding: 0.15em 0.4em; }}
 QLineEdit, QPlainTextEdit {{ selection-background-color: {accent}; selection-color: {on_accent}; }}
 QLineEdit:focus, QPlainTextEdit:focus {{ border: 1px solid {accent}; }}
+QCheckBox {{ min-height: 1.6em; spacing: 0.4em; }}
+QCheckBox::indicator {{ width: 0.95em; height: 0.95em; border: 1px solid {edge}; border-radius: 3px; }}
+QCheckBox::indicator {{ background: {raised}; }}
+QCheckBox::indicator:checked {{ background: {accent}; border-color: {accent}; }}
+QCheckBox::indicator:checked {{ image: url({icons}/check-{name}.svg); }}
+QCheckBox:focus {{ color: {accent}; }}
 QComboBox {{ background: {raised}; color: {ink}; border: 1px solid {edge}; border-radius: 4px; padding: 0.2em 0.6em; }}
+QComboBox::drop-down {{ border: none; width: 1.6em; }}
+QComboBox::down-arrow {{ image: url({icons}/chevron-{name}.svg); width: 0.8em; height: 0.8em; }}
 QComboBox:focus {{ border: 1px solid {accent}; }}
 QTableView, QListView {{ background: {raised}; border: none; outline: none; }}
 QTableView[lies="ground"] {{ background: {ground}; }}
@@ -54,4 +64,5 @@ QTextBrowser {{ border: none; background: {raised}; }}
 
 def style_sheet(tokens: Tokens) -> str:
     """The style sheet of the application in these colours."""
-    return _SHEET.format(**{name: getattr(tokens, name) for name in tokens.__dataclass_fields__})
+    icons = (resources_folder() / "icons").as_posix()
+    return _SHEET.format(icons=icons, **{name: getattr(tokens, name) for name in tokens.__dataclass_fields__})

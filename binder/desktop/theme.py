@@ -118,7 +118,7 @@ _ROLES = {
     QPalette.ColorRole.Light: "raised",
     QPalette.ColorRole.Midlight: "line",
     QPalette.ColorRole.Mid: "line",
-    QPalette.ColorRole.Dark: "edge",
+    QPalette.ColorRole.Dark: "line",
     QPalette.ColorRole.Shadow: "edge",
 }
 

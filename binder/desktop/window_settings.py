@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -44,7 +45,7 @@ class WindowSettings:
         except ValueError:
             return BODY_POINTS
         least, most = _POINTS_RANGE
-        return min(max(kept, least), most)
+        return min(max(kept, least), most) if math.isfinite(kept) else BODY_POINTS
 
     @points.setter
     def points(self, points: float) -> None:

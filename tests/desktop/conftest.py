@@ -28,7 +28,6 @@ class Answers:
     """Dialogs that answer what a test has put in, and remember what they were asked."""
 
     file: Path | None = None
-    line: str | None = None
     place: int | None = None
     asked: list[str] = field(default_factory=list)
     printed: list[int] = field(default_factory=list)
@@ -41,9 +40,9 @@ class Answers:
         self.asked.append(suggestion)
         return self.file
 
-    def text(self, window: QWidget, title: str, question: str) -> str | None:
-        self.asked.append(question)
-        return self.line
+    def folder(self, window: QWidget, title: str) -> Path | None:
+        self.asked.append(title)
+        return self.file
 
     def choice(self, window: QWidget, title: str, question: str, choices: Sequence[str]) -> int | None:
         self.asked.append(question)

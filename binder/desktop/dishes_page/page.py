@@ -32,7 +32,7 @@ class DishesPage(Page):
         super().__init__(desk, parent)
         content = QWidget(self)
         self.list = SheetView(RecipeList(), desk.make, content)
-        self.list.setFixedWidth(characters(self.font(), 34))
+        self.list.setFixedWidth(characters(self.font(), 36))
         self.list.place_current.connect(self._choose)
         self.head = SheetView(RecipeHead(), desk.make, content)
         self.head.fit_rows()

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from binder.desktop.dishes_page.line_cells import line_cells
 from binder.desktop.dishes_page.line_moving import move_line, move_line_by
 from binder.desktop.dishes_page.line_typing import line_offers, line_remedies, line_understood
-from binder.desktop.dishes_page.step_facts import FACTS, edit_fact, fact_cells
+from binder.desktop.dishes_page.step_facts import FACTS, edit_fact, fact_cells, fact_titles
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, key_of
 from binder.desktop.sheet.sheet import PlainSheet, Remedy, record_of
 from binder.figures.missing import Place
@@ -53,11 +53,12 @@ class RecipeBody(PlainSheet):
 
     @property
     def columns(self) -> tuple[Column, ...]:
-        facts = zip(FACTS, (7.0, 9.0, 9.0, 10.0, 9.0, 10.0), (0, 0, 0, 0, 1, 1), strict=True)
+        widths, parts = (8.0, 8.0, 10.0, 11.0, 11.0, 11.0), (0, 0, 0, 0, 2, 1)
+        facts = zip(FACTS, fact_titles(), widths, parts, strict=True)
         return (
             Column("number", "", characters=2, align=Align.RIGHT),
-            Column("title", "", characters=14, stretch=2),
-            *(Column(fact, "", characters=width, stretch=stretch) for fact, width, stretch in facts),
+            Column("title", _("step"), characters=13, stretch=2),
+            *(Column(fact, title, characters=width, stretch=part) for fact, title, width, part in facts),
             Column("weight", _("as purchased"), characters=8, align=Align.DECIMAL, decimals=2, unit_room="kg"),
             Column("cost", _("a portion"), characters=9, align=Align.DECIMAL, decimals=2),
             Column("share", _("share"), characters=4, align=Align.RIGHT),

@@ -42,7 +42,7 @@ class RecipeList(PlainSheet):
     def columns(self) -> tuple[Column, ...]:
         return (
             Column("name", _("recipe"), characters=18, stretch=1),
-            Column("cost", _("a portion"), characters=6, align=Align.RIGHT),
+            Column("cost", _("a portion"), characters=9, align=Align.RIGHT),
         )
 
     def rows(self, sight: Sight) -> list[Row]:

@@ -22,21 +22,21 @@ FACTS = ("hands_on_minutes", "waiting_minutes", "station", "heat", "equipment", 
 """The columns of facts from left to right."""
 
 
+def fact_titles() -> tuple[str, ...]:
+    """The heads of the columns of facts."""
+    return _("hands on"), _("then wait"), _("station"), _("heat"), _("tools"), _("caution")
+
+
 def fact_cells(binder: Binder, step: Step) -> tuple[Cell, ...]:
     """A cell for each fact."""
     hands_on, waiting = minutes_text(step.hands_on_minutes), minutes_text(step.waiting_minutes)
     tools = ", ".join(step.equipment)
     return (
-        Cell(hands_on, edit=hands_on, placeholder=_("minutes"), tip=_("Minutes hands-on")),
-        Cell(
-            _("wait {time}").format(time=waiting) if waiting else "",
-            edit=waiting,
-            placeholder=_("no wait"),
-            tip=_("Minutes waiting after the hands-on work"),
-        ),
-        Cell(step.station, edit=step.station, placeholder=_("station"), choices=_stations(binder)),
+        Cell(hands_on, edit=hands_on, placeholder="–"),
+        Cell(waiting, edit=waiting, placeholder="–"),
+        Cell(step.station, edit=step.station, placeholder="–", choices=_stations(binder)),
         _heat_cell(binder, step),
-        Cell(tools, edit=tools, placeholder=_("tools"), tip=tools or _("Equipment, parted by commas")),
+        Cell(tools, edit=tools, placeholder="–", tip=tools or _("Parted by commas")),
         _hazard_cell(step),
     )
 
@@ -49,9 +49,7 @@ def _heat_cell(binder: Binder, step: Step) -> Cell:
     degrees = temperature_short(binder, step.celsius) if step.celsius is not None else ""
     text = " ".join(part for part in (_(step.heat.value) if step.heat else "", degrees) if part)
     kinds = tuple(_(heat.value) for heat in Heat)
-    return Cell(
-        text, edit=text, placeholder=_("heat"), choices=kinds, tip=_("What is heated, and how far: oven 180 °C")
-    )
+    return Cell(text, edit=text, placeholder="–", choices=kinds, tip=_("What is heated, and how far: oven 180 °C"))
 
 
 def _hazard_cell(step: Step) -> Cell:
@@ -61,7 +59,7 @@ def _hazard_cell(step: Step) -> Cell:
     tip = "\n".join([*says, deference()]) if says else _("Hazards of this step, parted by commas")
     titles = tuple(caution.title for caution in known.values())
     tone = Tone.WARNING if text else Tone.INK
-    return Cell(text, edit=text, placeholder=_("no hazard"), choices=titles, tip=tip, tone=tone)
+    return Cell(text, edit=text, placeholder="–", choices=titles, tip=tip, tone=tone)
 
 
 def edit_fact(binder: Binder, step: Step, column: str, text: str) -> Change:

@@ -10,13 +10,10 @@ from binder.desktop.larder_page.food_facts import food_shown, is_own
 from binder.desktop.larder_page.food_list import price_of
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
-from binder.desktop.words.figure_text import date_text, money, plain_money
+from binder.desktop.words.figure_text import date_text, money, pack_size, plain_money
 from binder.desktop.words.typed import UnreadableError, typed_choice, typed_date
 from binder.figures.missing import Missing, Place
-from binder.figures.portion_text import number_style
 from binder.figures.price import PricedPack, chosen_pack, pack_grams, quote_of_pack
-from binder.kitchen.amount import Amount
-from binder.kitchen.amount_text import amount_text
 from binder.kitchen.change import Change, apply, joined
 from binder.kitchen.edits.foods import (
     add_pack,
@@ -102,11 +99,11 @@ class FoodPacks(PlainSheet):
 
 def _pack_rows(binder: Binder, pack: Pack) -> list[Row]:
     chosen = quote_of_pack(binder, pack)
-    size = amount_text(Amount(pack.size, pack.size, pack.unit), number_style(binder))
+    size = pack_size(binder, pack)
     stores = tuple(store.name for store in binder.stores.values())
     store = binder.stores[pack.store].name if pack.store else ""
     cells = (
-        Cell(size or f"{pack.size:g}", edit=size or f"{pack.size:g}"),
+        Cell(size, edit=size),
         Cell(pack.label, edit=pack.label, placeholder="–"),
         Cell(store, edit=store, placeholder=_("any store"), choices=stores),
         *_price_cells(binder, pack, chosen),

@@ -155,15 +155,14 @@ def _labelled(brushes: Brushes, box: QRectF, cell: Cell) -> QRectF:
 def _at_left(brushes: Brushes, box: QRectF, cell: Cell) -> None:
     font = text_font(brushes.font, cell.size)
     metrics = QFontMetricsF(font)
-    unit = f" {cell.unit}" if cell.unit else ""
-    unit_width = QFontMetricsF(small(brushes.font)).horizontalAdvance(unit)
-    text = metrics.elidedText(
-        cell.text or cell.placeholder, Qt.TextElideMode.ElideRight, max(0.0, box.width() - unit_width)
-    )
+    text = metrics.elidedText(cell.text or cell.placeholder, Qt.TextElideMode.ElideRight, box.width())
     flags = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
     brushes.write(box, text, font, _token(cell), flags)
-    if unit and cell.text:
-        _unit(brushes, box, box.left() + metrics.horizontalAdvance(text), unit, metrics)
+    if cell.unit and cell.text:
+        end = box.left() + metrics.horizontalAdvance(text)
+        room = max(0.0, box.right() - end)
+        shown = QFontMetricsF(small(brushes.font)).elidedText(f" {cell.unit}", Qt.TextElideMode.ElideRight, room)
+        _unit(brushes, box, end, shown, metrics)
 
 
 def _at_right(brushes: Brushes, box: QRectF, cell: Cell) -> None:

@@ -197,7 +197,8 @@ class SheetView(QTableView):
     def focusInEvent(self, event: QFocusEvent) -> None:
         """The keyboard always has a row to start from."""
         if not self.currentIndex().isValid() and self._sheet_model.rowCount():
-            self.select_key(self._sheet_model.row_at(0).key)
+            rows = [self._sheet_model.row_at(at) for at in range(self._sheet_model.rowCount())]
+            self.select_key(next((row for row in rows if row.place is not None), rows[0]).key)
         super().focusInEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

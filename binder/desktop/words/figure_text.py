@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 from binder.desktop.sheet.cell import Cell, Mark, Tone
 from binder.figures.cost import DishCost, Verdict
 from binder.figures.portion_text import number_style
-from binder.kitchen.amount_text import grams_text
+from binder.figures.weight import COUNTED
+from binder.kitchen.amount import Amount
+from binder.kitchen.amount_text import amount_text, grams_text
 from binder.kitchen.money import honest_digits, minor_digits, money_text
 from binder.kitchen.name_book import singular_words
 from binder.kitchen.number import in_decimals, in_fractions
@@ -20,6 +22,7 @@ if TYPE_CHECKING:
     from binder.figures.missing import Missing
     from binder.kitchen.binder import Binder
     from binder.kitchen.food import Food
+    from binder.kitchen.price import Pack
 
 _VERDICT_MARKS = {
     Verdict.WITHIN: Mark.WITHIN,
@@ -138,9 +141,17 @@ def headroom_text(binder: Binder, cost: DishCost) -> str:
 
 def short_name(food: Food, base_name: str) -> str:
     """A form's name without the base's own: `cooked` for `chickpeas, cooked`."""
-    words, base = food.name.replace(",", " ").split(), singular_words(base_name)
-    left = [word for word in words if singular_words(word)[:1] != base[:1]]
-    return " ".join(left) if left and len(left) < len(words) else food.name
+    words, base = food.name.split(), set(singular_words(base_name))
+    left = [word for word in words if not base.issuperset(singular_words(word))]
+    return " ".join(left).strip(" ,") if left and len(left) < len(words) else food.name
+
+
+def pack_size(binder: Binder, pack: Pack) -> str:
+    """A pack's size as it is typed: `400 g`, `1 bunch`, `6 pieces`."""
+    if pack.unit in {"", COUNTED}:
+        count = number_text(binder, pack.size)
+        return ngettext("{count} piece", "{count} pieces", pack.size).format(count=count)
+    return amount_text(Amount(pack.size, pack.size, pack.unit), number_style(binder))
 
 
 def store_name(binder: Binder, store: str | None) -> str:

@@ -77,6 +77,10 @@ def test_a_form_is_named_without_its_base(name: str, short: str) -> None:
     assert short_name(Food(id="f", name=name), "chickpeas, dried") == short
 
 
+def test_a_form_of_a_base_of_two_words_is_named_without_either() -> None:
+    assert short_name(Food(id="f", name="chicken breast, on the skin"), "whole chicken") == "breast, on the skin"
+
+
 def test_numbers_are_a_cooks() -> None:
     assert number_text(Binder(), 1.5) == "1½"
     assert number_text(Binder(), 0.0) == "0"

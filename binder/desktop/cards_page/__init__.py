@@ -1,0 +1,1 @@
+"""The sheets of the print set as they will be printed: preview, print, save."""
