@@ -11,6 +11,7 @@ from binder.figures.base_network import (
     Runs,
     base_forms,
     least_base,
+    least_grams,
     made_forms,
     network_of,
     taken_forms,
@@ -149,7 +150,7 @@ def _balance(
         ),
         added=_added(binder, runs),
         by_dish=_by_dish(binder, shoot, wanted),
-        driver=_driver(network, wanted, runs.base),
+        driver=_driver(network, wanted),
         missing=missing,
     )
 
@@ -169,10 +170,13 @@ def _added(binder: Binder, runs: Runs) -> dict[str, float]:
     return added
 
 
-def _driver(network: Network, wanted: Mapping[str, float], base: float) -> str | None:
-    """The form whose demand asks most of the base: without it the base would go furthest."""
+def _driver(network: Network, wanted: Mapping[str, float]) -> str | None:
+    """The form whose demand asks most of the base, batches aside: without it the base would go furthest."""
+    base = least_grams(network, wanted, batches=False)
     freed = {
-        form: base - least_base(network, {**wanted, form: 0.0}).base for form, grams in wanted.items() if grams > 0
+        form: base - least_grams(network, {**wanted, form: 0.0}, batches=False)
+        for form, grams in wanted.items()
+        if grams > 0
     }
     form = max(freed, key=lambda one: freed[one], default=None)
     return form if form is not None and freed[form] > _SLACK * max(1.0, base) else None

@@ -1,14 +1,13 @@
 """The forms of a base ingredient as a network of processes, in plain numbers, and the least base that meets a demand.
 
 Where every form comes of one process, the runs follow one from another and need no program: each process runs as much
-as the
-outcome most wanted of it asks, from the dishes back to the base, and no less would do. Where a form can be reached by
-two
-ways, `base_program` chooses between them.
+as the outcome most wanted of it asks, from the dishes back to the base, and no less would do. Where a form can be
+reached by two ways, `base_program` chooses between them.
 """
 
 from __future__ import annotations
 
+import functools
 import math
 from dataclasses import dataclass
 from graphlib import CycleError, TopologicalSorter
@@ -24,6 +23,7 @@ if TYPE_CHECKING:
     from binder.kitchen.binder import Binder
 
 _SLACK = 1e-9
+_HALVINGS = 50
 
 
 @dataclass(frozen=True)
@@ -58,11 +58,16 @@ class Network:
     forms: tuple[str, ...]
     processes: tuple[Process, ...]
 
-    @property
+    @functools.cached_property
     def one_way(self) -> bool:
         """Whether every form comes of one process, and the base of none."""
         given = [form for process in self.processes for form, _ratio in process.gives]
         return len(given) == len(set(given)) and self.base not in given
+
+    @functools.cached_property
+    def in_batches(self) -> bool:
+        """Whether a process has a least amount or can only be run whole."""
+        return any(process.least is not None or process.batch is not None for process in self.processes)
 
 
 @dataclass(frozen=True)
@@ -125,17 +130,75 @@ def least_base(network: Network, wanted: Mapping[str, float]) -> Runs:
     """The runs that meet `wanted` (grams by form) with the least base. Forms nothing gives are left out of account."""
     if network.one_way:
         return _followed_back(network, wanted)
-    from binder.figures.base_program import chosen_runs
+    from binder.figures.base_program import program_of
 
-    return chosen_runs(network, wanted)
+    return program_of(network).runs(wanted)
 
 
-def _followed_back(network: Network, wanted: Mapping[str, float]) -> Runs:
+def least_grams(network: Network, wanted: Mapping[str, float], *, batches: bool = True) -> float:
+    """The least grams of base that meet `wanted`, sooner than by `least_base`.
+
+    Without `batches` as if any amount could be run: never more, and sooner still.
+    """
+    if network.one_way:
+        return _followed_back(network, wanted, batches=batches).base
+    from binder.figures.base_program import program_of
+
+    return program_of(network, whole=batches).least(wanted)
+
+
+def furthest(
+    network: Network, wanted: Mapping[str, float], more: Mapping[str, float], *, base: float, most: float
+) -> float:
+    """How many times `more` (grams by form), up to `most`, can be met beside `wanted` from `base` grams of base.
+
+    0 where not even `wanted` can be met.
+    """
+    if not network.one_way:
+        from binder.figures.base_program import program_of
+
+        return program_of(network).furthest(wanted, more, base=base, most=most)
+
+    def fits(times: float) -> bool:
+        asked = {**wanted, **{form: wanted.get(form, 0.0) + grams * times for form, grams in more.items()}}
+        return _followed_back(network, asked).base <= base
+
+    low, high = 0.0, most
+    if fits(most):
+        return most
+    for _halving in range(_HALVINGS):
+        middle = (low + high) / 2
+        low, high = (middle, high) if fits(middle) else (low, middle)
+    return low
+
+
+def worth(network: Network, wanted: Mapping[str, float]) -> dict[str, float]:
+    """Grams of base that the last gram wanted of each form takes, batches aside.
+
+    So much less wanted frees no more base than its worth: the least base grows ever faster with what is wanted.
+    """
+    if not network.one_way:
+        from binder.figures.base_program import program_of
+
+        return program_of(network, whole=False).worth(wanted)
+    needed, most_wanted = dict(wanted), {}
+    for process in network.processes:
+        run, form, ratio = max((needed.get(form, 0.0) / ratio, form, ratio) for form, ratio in process.gives)
+        most_wanted[process.key] = (form, ratio)
+        needed[process.takes] = needed.get(process.takes, 0.0) + run
+    found = {network.base: 1.0}
+    for process in reversed(network.processes):
+        form, ratio = most_wanted[process.key]
+        found[form] = found.get(process.takes, 0.0) / ratio
+    return found
+
+
+def _followed_back(network: Network, wanted: Mapping[str, float], *, batches: bool = True) -> Runs:
     needed = dict(wanted)
     grams: dict[str, float] = {}
     for process in network.processes:
         most = max((needed.get(form, 0.0) / ratio for form, ratio in process.gives), default=0.0)
-        run = process.allowed(most)
+        run = process.allowed(most) if batches else most
         if run > 0:
             grams[process.key] = run
             needed[process.takes] = needed.get(process.takes, 0.0) + run

@@ -1,10 +1,12 @@
 """Choosing between ways to a form.
 
-A linear program, with whole numbers where batches ask for them, solved by OR-Tools.
+A linear program, with whole numbers where batches ask for them, solved by OR-Tools. It is set up once for a network and
+solved again for each demand: setting it up takes longer than solving it.
 """
 
 from __future__ import annotations
 
+import threading
 from typing import TYPE_CHECKING, Any
 
 from binder.figures.base_network import Network, Process, Runs
@@ -15,99 +17,151 @@ if TYPE_CHECKING:
 _SLACK = 1e-7
 """Relative room left to the first aim while the second is sought."""
 
+_TIE = 1e-5
+"""How much more a later process weighs in the second aim, so that equal plans come out the same each time."""
+
+_KEPT = 8
+"""Programs kept for each thread; the solvers cannot be shared between threads."""
+
+_kept = threading.local()
+
 
 class UnsolvedError(RuntimeError):
     """The solver gave no answer to a program that always has one: a defect, not something a user can mend."""
 
 
-def chosen_runs(network: Network, wanted: Mapping[str, float]) -> Runs:
-    """The runs that meet `wanted` with the least base, and of those with the least made in all.
-
-    Variables are grams a process takes; each form must be made at least as much as it is used and taken on. A least
-    amount
-    or a whole batch makes it a program with whole numbers.
-    """
-    program = _Program(network, wanted)
-    base = program.minimise(program.base_taken())
-    program.keep(program.base_taken(), base)
-    program.minimise(program.all_made())
-    return Runs(program.grams(), program.base_used(wanted))
+def program_of(network: Network, *, whole: bool = True) -> Program:
+    """The program of a network, with its least amounts and whole batches or (not `whole`) as if there were none."""
+    kept: dict[tuple[Network, bool], Program] = _kept.__dict__.setdefault("programs", {})
+    key = (network, whole and network.in_batches)
+    if key not in kept:
+        if len(kept) >= _KEPT:
+            del kept[next(iter(kept))]
+        kept[key] = Program(network, whole=key[1])
+    return kept[key]
 
 
-class _Program:
-    def __init__(self, network: Network, wanted: Mapping[str, float]) -> None:
+class Program:
+    """Variables are grams a process takes; each form must be made at least as much as it is used and taken on."""
+
+    def __init__(self, network: Network, *, whole: bool) -> None:
         from ortools.linear_solver import pywraplp
 
-        self.network = network
-        whole = any(process.least or process.batch for process in network.processes)
-        self.solver = pywraplp.Solver.CreateSolver("SCIP" if whole else "GLOP")
-        self.unbounded = self.solver.infinity()
-        self.most = _most(network, wanted)
-        self.runs: dict[str, Any] = {process.key: self._run(process) for process in network.processes}
-        for form in {*network.forms, *(form for process in network.processes for form, _ratio in process.gives)}:
-            self._balance(form, wanted.get(form, 0.0))
+        self._network, self._whole = network, whole
+        self._solver = pywraplp.Solver.CreateSolver("SCIP" if whole else "GLOP")
+        self._unbounded = self._solver.infinity()
+        self._optimal = self._solver.OPTIMAL
+        self._caps: dict[str, tuple[Any, Any]] = {}
+        self._runs: dict[str, Any] = {process.key: self._run(process) for process in network.processes}
+        self._times = self._solver.NumVar(0.0, 0.0, "times")
+        self._given = {form for process in network.processes for form, _ratio in process.gives}
+        self._needs = self._balances()
+        self._base = self._solver.Constraint(-self._unbounded, self._unbounded, "base")
+        self._base_taken = [self._runs[process.key] for process in network.processes if process.takes == network.base]
+        for run in self._base_taken:
+            self._base.SetCoefficient(run, 1.0)
 
     def _run(self, process: Process) -> Any:  # noqa: ANN401 - the solver has no types
-        run = self.solver.NumVar(0.0, self.unbounded, process.key)
-        if process.batch is not None:
-            count = self.solver.IntVar(0, self.unbounded, f"batches of {process.key}")
-            self.solver.Add(run == process.batch * count)
-        if process.least is not None:
-            used = self.solver.BoolVar(f"{process.key} is run")
-            self.solver.Add(run >= process.least * used)
-            self.solver.Add(run <= self.most[process.key] * used)
+        run = self._solver.NumVar(0.0, self._unbounded, process.key)
+        if self._whole and process.batch is not None:
+            count = self._solver.IntVar(0, self._unbounded, f"batches of {process.key}")
+            self._solver.Add(run == process.batch * count)
+        if self._whole and process.least is not None:
+            used = self._solver.BoolVar(f"{process.key} is run")
+            self._solver.Add(run >= process.least * used)
+            cap = self._solver.Constraint(-self._unbounded, 0.0)
+            cap.SetCoefficient(run, 1.0)
+            self._caps[process.key] = (cap, used)
         return run
 
-    def _balance(self, form: str, wanted: float) -> None:
-        given = [
-            ratio * self.runs[process.key]
-            for process in self.network.processes
-            for key, ratio in process.gives
-            if key == form
-        ]
-        taken = [self.runs[process.key] for process in self.network.processes if process.takes == form]
-        if form != self.network.base and given:
-            self.solver.Add(sum(given) - sum(taken) >= wanted)
-        elif form != self.network.base and taken:
-            self.solver.Add(sum(taken) <= 0.0)
+    def _balances(self) -> dict[str, Any]:
+        """A constraint for each form that is made or taken: made less taken is what is wanted, or more."""
+        needs: dict[str, Any] = {}
+        for process in self._network.processes:
+            for form, ratio in (*process.gives, (process.takes, -1.0)):
+                if form != self._network.base:
+                    if form not in needs:
+                        needs[form] = self._solver.Constraint(0.0, self._unbounded, form)
+                    run = self._runs[process.key]
+                    needs[form].SetCoefficient(run, needs[form].GetCoefficient(run) + ratio)
+        return needs
 
-    def base_taken(self) -> Any:  # noqa: ANN401
-        return sum(self.runs[process.key] for process in self.network.processes if process.takes == self.network.base)
+    def least(self, wanted: Mapping[str, float]) -> float:
+        """The least grams of base that meet `wanted` (grams by form). Forms nothing gives are left out of account."""
+        self._ask(wanted)
+        self._limit_runs(_most_wanted(self._network, wanted))
+        return self._aim(self._base_taken) + wanted.get(self._network.base, 0.0)
 
-    def all_made(self) -> Any:  # noqa: ANN401
-        return sum(self.runs.values())
+    def worth(self, wanted: Mapping[str, float]) -> dict[str, float]:
+        """Grams of base that the last gram wanted of each form takes. Of a program without batches only."""
+        self.least(wanted)
+        duals = {form: float(need.dual_value()) for form, need in self._needs.items() if form in self._given}
+        return {self._network.base: 1.0, **duals}
 
-    def minimise(self, aim: Any) -> float:  # noqa: ANN401
-        self.solver.Minimize(aim)
-        if self.solver.Solve() != self.solver.OPTIMAL:
-            raise UnsolvedError(self.network)
-        return float(self.solver.Objective().Value())
+    def runs(self, wanted: Mapping[str, float]) -> Runs:
+        """The runs that meet `wanted` with the least base, and of those with the least made in all."""
+        taken = self.least(wanted) - wanted.get(self._network.base, 0.0)
+        self._base.SetUb(taken + _SLACK * max(1.0, taken))
+        self._aim(list(self._runs.values()))
+        found = {key: float(run.solution_value()) for key, run in self._runs.items()}
+        base = sum(float(run.solution_value()) for run in self._base_taken) + wanted.get(self._network.base, 0.0)
+        return Runs({key: grams for key, grams in found.items() if grams > _SLACK}, base)
 
-    def keep(self, aim: Any, value: float) -> None:  # noqa: ANN401
-        self.solver.Add(aim <= value + _SLACK * max(1.0, value))
+    def furthest(self, wanted: Mapping[str, float], more: Mapping[str, float], *, base: float, most: float) -> float:
+        """How many times `more`, up to `most`, can be met beside `wanted` from `base` grams; 0 where not even that."""
+        own = self._network.base
+        self._ask(wanted)
+        self._limit_runs(_most_from(self._network, base))
+        self._base.SetUb(base - wanted.get(own, 0.0))
+        self._times.SetBounds(0.0, most)
+        for form, need in (*self._needs.items(), (own, self._base)):
+            need.SetCoefficient(self._times, (1.0 if form == own else -1.0) * more.get(form, 0.0))
+        objective = self._solver.Objective()
+        objective.Clear()
+        objective.SetCoefficient(self._times, 1.0)
+        objective.SetMaximization()
+        return float(self._times.solution_value()) if self._solver.Solve() == self._optimal else 0.0
 
-    def grams(self) -> dict[str, float]:
-        found = {key: run.solution_value() for key, run in self.runs.items()}
-        return {key: grams for key, grams in found.items() if grams > _SLACK}
+    def _ask(self, wanted: Mapping[str, float]) -> None:
+        for form, need in self._needs.items():
+            need.SetLb(wanted.get(form, 0.0) if form in self._given else 0.0)
+        self._base.SetUb(self._unbounded)
+        self._times.SetBounds(0.0, 0.0)
 
-    def base_used(self, wanted: Mapping[str, float]) -> float:
-        taken = sum(
-            self.runs[process.key].solution_value()
-            for process in self.network.processes
-            if process.takes == self.network.base
-        )
-        return float(taken + wanted.get(self.network.base, 0.0))
+    def _limit_runs(self, most: Mapping[str, float]) -> None:
+        """What is not used takes nothing; what is used takes what it never needs to exceed."""
+        for key, (cap, used) in self._caps.items():
+            cap.SetCoefficient(used, -most[key])
+
+    def _aim(self, runs: list[Any]) -> float:
+        """The smallest sum of some runs."""
+        objective = self._solver.Objective()
+        objective.Clear()
+        for place, run in enumerate(runs):
+            objective.SetCoefficient(run, 1.0 if runs is self._base_taken else 1.0 + _TIE * place)
+        objective.SetMinimization()
+        if self._solver.Solve() != self._optimal:
+            raise UnsolvedError(self._network)
+        return float(objective.Value())
 
 
-def _most(network: Network, wanted: Mapping[str, float]) -> dict[str, float]:
-    """Grams that each process never needs to exceed.
-
-    As much as if it alone served all that its outcomes are wanted for.
-    """
+def _most_wanted(network: Network, wanted: Mapping[str, float]) -> dict[str, float]:
+    """Grams that each process never needs to exceed: as if it alone served all that its outcomes are wanted for."""
     needed = dict(wanted)
     most: dict[str, float] = {}
     for process in network.processes:
         run = max((needed.get(form, 0.0) / ratio for form, ratio in process.gives), default=0.0)
         most[process.key] = run + (process.least or 0.0) + (process.batch or 0.0)
         needed[process.takes] = needed.get(process.takes, 0.0) + most[process.key]
+    return most
+
+
+def _most_from(network: Network, base: float) -> dict[str, float]:
+    """Grams that each process can take at most where there are so many grams of base."""
+    there_is = {network.base: base}
+    most: dict[str, float] = {}
+    for process in reversed(network.processes):
+        most[process.key] = there_is.get(process.takes, 0.0)
+        for form, ratio in process.gives:
+            there_is[form] = there_is.get(form, 0.0) + ratio * most[process.key]
     return most

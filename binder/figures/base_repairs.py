@@ -5,13 +5,15 @@ What is short of, and the smallest changes that would make it go round, each tri
 
 from __future__ import annotations
 
+import functools
+import itertools
 import math
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from binder.figures.base import BaseBalance, BaseVerdict, base_balance
-from binder.figures.base_network import Network, least_base, network_of
+from binder.figures.base_network import Network, furthest, least_grams, network_of, worth
 from binder.figures.demand import build_needs, builds_of
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
@@ -30,6 +32,11 @@ if TYPE_CHECKING:
     from binder.kitchen.shoot import Build, Dish
 
 _SLACK = 1e-9
+_SOLVED = 1e-6
+"""How exactly a solver knows what a form is worth."""
+
+_MOST_CUTS = 12
+"""No one weighs more ways out than these against each other."""
 
 
 class RepairKind(StrEnum):
@@ -93,9 +100,8 @@ def bottleneck(binder: Binder, shoot_id: str) -> Bottleneck | None:
     balance, network, there_is = found
     wanted = {form.form: form.used for form in balance.forms}
     form = balance.driver or balance.base
-    reached = _largest(
-        lambda grams: least_base(network, {**wanted, form: grams}).base <= there_is * (1 + _SLACK), wanted[form]
-    )
+    room = there_is * (1 + _SLACK)
+    reached = furthest(network, {**wanted, form: 0.0}, {form: 1.0}, base=room, most=wanted[form])
     short, base = wanted[form] - reached, -(balance.left or 0.0)
     return Bottleneck(form, short, base, _bottleneck_text(binder, balance, form, short, base))
 
@@ -114,62 +120,82 @@ def _bottleneck_text(binder: Binder, balance: BaseBalance, form: str, short: flo
     )
 
 
-def _largest(fits: Callable[[float], bool], most: float) -> float:
-    """The largest value up to `most` that fits, by halving; 0 where none does. What fits for more fits for less."""
-    low, high = 0.0, most
-    if fits(most):
-        return most
-    for _halving in range(50):
-        middle = (low + high) / 2
-        low, high = (middle, high) if fits(middle) else (low, middle)
-    return low
-
-
 @remembered
 def base_repairs(binder: Binder, shoot_id: str) -> tuple[Repair, ...]:
-    """The changes that each alone make the base go round, the smallest first.
+    """The changes that each alone make the base go round, the smallest first: at most a dozen cuts, then buying more.
 
-    A build or portions less, or more of the base.
+    A cut is a build or portions less.
     """
     found = _short(binder, shoot_id)
     if found is None:
         return ()
     balance, network, there_is = found
-    wanted = {form.form: form.used for form in balance.forms}
-    cuts: list[Repair] = []
-    for dish in binder.dishes.where("shoot", shoot_id):
-        needs = build_needs(binder, dish.id)
-        trial = _Trial(network, wanted, there_is, balance.needed or 0.0)
-        cuts += _fewer_builds(binder, dish, needs, trial)
-        cuts += _fewer_portions(binder, dish, needs, trial)
-    return (*sorted(cuts, key=lambda repair: repair.frees), _buy(binder, balance))
+    trial = _Trial(network, {form.form: form.used for form in balance.forms}, there_is)
+    cuts = [cut for dish in binder.dishes.where("shoot", shoot_id) for cut in _cuts(binder, dish, trial)]
+    tried = (_first_that_does(cut, trial) for cut in sorted(cuts, key=lambda cut: cut.worth))
+    enough = itertools.islice((found for found in tried if found is not None), _MOST_CUTS)
+    repairs = [make((balance.needed or 0.0) - base) for make, base in enough]
+    return (*sorted(repairs, key=lambda repair: repair.frees), _buy(binder, balance))
 
 
 @dataclass(frozen=True)
+class _Cut:
+    """A repair that may do, or several of which the first that does is meant: what each takes off the demand.
+
+    `worth` is the most grams of base that the first can free.
+    """
+
+    worth: float
+    tries: tuple[tuple[Mapping[str, float], Callable[[float], Repair]], ...]
+
+
 class _Trial:
     """The balance with some of the demand taken away."""
 
-    network: Network
-    wanted: Mapping[str, float]
-    there_is: float
-    needed: float
+    def __init__(self, network: Network, wanted: Mapping[str, float], there_is: float) -> None:
+        self._network, self._wanted = network, wanted
+        self._room = there_is * (1 + _SLACK)
+        self._worth = worth(network, wanted)
+        self._short = least_grams(network, wanted, batches=False) - self._room
 
     def base_without(self, less: Mapping[str, float]) -> float:
-        left = {form: max(0.0, grams - less.get(form, 0.0)) for form, grams in self.wanted.items()}
-        return least_base(self.network, left).base
+        left = {form: max(0.0, grams - less.get(form, 0.0)) for form, grams in self._wanted.items()}
+        return least_grams(self._network, left)
 
-    def goes_round(self, less: Mapping[str, float]) -> bool:
-        return self.base_without(less) <= self.there_is * (1 + _SLACK)
+    def fits(self, base: float) -> bool:
+        return base <= self._room
+
+    def may_do(self, less: Mapping[str, float]) -> bool:
+        """Whether taking so much away could be enough; nothing frees more base than it is worth."""
+        return self.worth_of(less) * (1 + _SOLVED) >= self._short
+
+    def worth_of(self, less: Mapping[str, float]) -> float:
+        return sum(grams * self._worth.get(form, 0.0) for form, grams in less.items() if form in self._wanted)
+
+
+def _first_that_does(cut: _Cut, trial: _Trial) -> tuple[Callable[[float], Repair], float] | None:
+    """How to make the repair from what it frees, and grams of base then needed; None where none does."""
+    tried = ((make, trial.base_without(less)) for less, make in cut.tries)
+    return next(((make, base) for make, base in tried if trial.fits(base)), None)
+
+
+def _cuts(binder: Binder, dish: Dish, trial: _Trial) -> Iterator[_Cut]:
+    """The cuts of one dish that may do."""
+    needs = build_needs(binder, dish.id)
+    yield from _fewer_builds(binder, dish, needs, trial)
+    yield from _fewer_portions(binder, dish, needs, trial)
 
 
 def _fewer_builds(
     binder: Binder, dish: Dish, needs: Mapping[str, Mapping[str, float]], trial: _Trial
-) -> Iterator[Repair]:
+) -> Iterator[_Cut]:
     for kind in _DISPENSABLE:
         build = next((one for one in reversed(builds_of(binder, dish.id)) if one.kind is kind), None)
-        if build is not None and trial.goes_round(needs.get(build.id, {})):
-            freed = trial.needed - trial.base_without(needs[build.id])
-            yield Repair(RepairKind.BUILD, _build_text(binder, dish, build), freed, dish=dish.id, build=build.id)
+        less = needs.get(build.id, {}) if build is not None else {}
+        if build is not None and less and trial.may_do(less):
+            says = _build_text(binder, dish, build)
+            made = functools.partial(Repair, RepairKind.BUILD, says, dish=dish.id, build=build.id)
+            yield _Cut(trial.worth_of(less), ((less, made),))
 
 
 def _build_text(binder: Binder, dish: Dish, build: Build) -> str:
@@ -179,25 +205,21 @@ def _build_text(binder: Binder, dish: Dish, build: Build) -> str:
 
 def _fewer_portions(
     binder: Binder, dish: Dish, needs: Mapping[str, Mapping[str, float]], trial: _Trial
-) -> Iterator[Repair]:
+) -> Iterator[_Cut]:
     """The most whole portions the dish can keep, its builds that follow the dish's portions all made smaller."""
-    following = [build.id for build in builds_of(binder, dish.id) if build.portions is None]
+    whole: dict[str, float] = {}
+    for build in builds_of(binder, dish.id):
+        for food, grams in needs.get(build.id, {}).items() if build.portions is None else ():
+            whole[food] = whole.get(food, 0.0) + grams
+    tries = []
     for portions in range(math.ceil(dish.portions) - 1, 0, -1):
-        cut = 1 - portions / dish.portions
-        less: dict[str, float] = {}
-        for build in following:
-            for food, grams in needs.get(build, {}).items():
-                less[food] = less.get(food, 0.0) + grams * cut
-        if trial.goes_round(less):
-            freed = trial.needed - trial.base_without(less)
-            yield Repair(
-                RepairKind.PORTIONS,
-                _portions_text(binder, dish, portions),
-                freed,
-                dish=dish.id,
-                portions=float(portions),
-            )
-            return
+        less = {food: grams * (1 - portions / dish.portions) for food, grams in whole.items()}
+        if less and trial.may_do(less):
+            says = _portions_text(binder, dish, portions)
+            made = functools.partial(Repair, RepairKind.PORTIONS, says, dish=dish.id, portions=float(portions))
+            tries.append((less, made))
+    if tries:
+        yield _Cut(trial.worth_of(tries[0][0]), tuple(tries))
 
 
 def _portions_text(binder: Binder, dish: Dish, portions: int) -> str:

@@ -8,10 +8,21 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from hypothesis import given, settings
+from hypothesis import strategies as st
 from scipy.optimize import Bounds, LinearConstraint, linprog, milp
 
-from binder.figures.base_network import Network, Process, Runs, least_base, made_forms, taken_forms
-from binder.figures.base_program import chosen_runs
+from binder.figures.base_network import (
+    Network,
+    Process,
+    Runs,
+    furthest,
+    least_base,
+    least_grams,
+    made_forms,
+    taken_forms,
+    worth,
+)
+from binder.figures.base_program import program_of
 from tests.figures.networks import networks
 
 LARGE = 1e5
@@ -80,7 +91,9 @@ def test_the_same_least_base_with_whole_batches_and_least_amounts(case: tuple[Ne
 def test_following_the_runs_back_is_the_program_where_there_is_one_way(case: tuple[Network, dict[str, float]]) -> None:
     network, wanted = case
     if network.one_way:
-        assert least_base(network, wanted).base == pytest.approx(chosen_runs(network, wanted).base, rel=1e-6, abs=1e-6)
+        assert least_base(network, wanted).base == pytest.approx(
+            program_of(network).runs(wanted).base, rel=1e-6, abs=1e-6
+        )
 
 
 def _require_balance(network: Network, wanted: dict[str, float], runs: Runs) -> None:
@@ -129,3 +142,55 @@ def test_the_cheaper_of_two_ways_is_taken_and_co_products_pay_for_the_other() ->
     assert least_base(replace(network, processes=(rich,)), {"meat": 600.0, "stock": 700.0}).base == pytest.approx(
         1400.0
     )
+
+
+@given(networks(least_ratio=0.4))
+def test_the_grams_alone_are_those_of_the_runs_and_never_less_without_batches(
+    case: tuple[Network, dict[str, float]],
+) -> None:
+    network, wanted = case
+    base = least_base(network, wanted).base
+    assert least_grams(network, wanted) == pytest.approx(base, rel=1e-5, abs=1e-3)
+    assert least_grams(network, wanted, batches=False) <= base * (1 + 1e-6) + 1e-3
+
+
+def test_solving_for_another_demand_between_changes_nothing() -> None:
+    cheap = Process("cheap", "base", (("form", 0.5),), least=70.0)
+    good = Process("good", "base", (("form", 0.9), ("side", 0.2)), batch=100.0)
+    network = Network("base", ("base", "form", "side"), (cheap, good))
+    first = least_base(network, {"form": 120.0, "side": 15.0})
+    furthest(network, {"form": 10.0}, {"side": 1.0}, base=900.0, most=100.0)
+    least_grams(network, {"form": 4000.0})
+    assert least_base(network, {"form": 120.0, "side": 15.0}) == first
+
+
+@settings(max_examples=100)
+@given(networks(most_forms=8, least_ratio=0.4), st.floats(1.05, 4.0))
+def test_so_far_and_no_further_does_the_base_go(case: tuple[Network, dict[str, float]], room: float) -> None:
+    network, wanted = case
+    more = {form: grams for form, grams in wanted.items() if grams > 0}
+    base = least_grams(network, wanted) * room
+    times = furthest(network, wanted, more, base=base, most=50.0)
+    assert least_grams(network, _grown(wanted, more, times * (1 - 1e-5))) <= base * (1 + 1e-5) + 1e-3
+    if times < 50.0:
+        assert least_grams(network, _grown(wanted, more, times * (1 + 1e-4) + 1e-4)) > base * (1 - 1e-5)
+
+
+def _grown(wanted: dict[str, float], more: dict[str, float], times: float) -> dict[str, float]:
+    return {form: grams + more.get(form, 0.0) * times for form, grams in wanted.items()}
+
+
+def test_what_is_wanted_already_leaves_nothing_for_more() -> None:
+    network = Network("base", ("base", "paste"), (Process("blend", "base", (("paste", 0.5),)),))
+    assert furthest(network, {"paste": 100.0}, {"paste": 1.0}, base=150.0, most=10.0) == 0.0
+    assert furthest(network, {"paste": 50.0}, {"paste": 10.0}, base=150.0, most=10.0) == pytest.approx(2.5)
+
+
+@settings(max_examples=200)
+@given(networks(batches=False), st.floats(0.0, 1.0))
+def test_less_wanted_frees_no_more_base_than_it_is_worth(case: tuple[Network, dict[str, float]], share: float) -> None:
+    network, wanted = case
+    prices, base = worth(network, wanted), least_grams(network, wanted)
+    for form, grams in wanted.items():
+        freed = base - least_grams(network, {**wanted, form: grams * share})
+        assert freed <= prices.get(form, 0.0) * grams * (1 - share) * (1 + 1e-6) + 1e-6 * max(1.0, base)

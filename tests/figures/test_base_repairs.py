@@ -17,6 +17,7 @@ from binder.kitchen.edits.records import set_fields
 from binder.kitchen.edits.shoots import remove_build, set_dish
 from binder.kitchen.shoot import Build, BuildKind
 from tests.kitchen_binder import small_binder
+from tests.large_shoot import Size, large_shoot
 
 
 def short_binder(grams: float = 300) -> Binder:
@@ -91,3 +92,18 @@ def test_the_checks_name_the_form_and_the_repair() -> None:
     assert "cooked beans is what runs out" in says
     assert "Leave out one spare of dish 1, Bean spread." in says
     assert "Have 23 g more beans, dried" in says
+
+
+def test_of_a_large_shoot_by_two_ways_a_dozen_repairs_are_enough_and_each_mends_it() -> None:
+    binder = large_shoot(Size(dishes=12, kilograms=24.2))
+    balance = base_balance(binder, "day")
+    assert balance is not None
+    assert balance.verdict is BaseVerdict.SHORT
+    repairs = base_repairs(binder, "day")
+    assert 2 <= len(repairs) <= 13
+    frees = [repair.frees for repair in repairs[:-1]]
+    assert frees == sorted(frees)
+    for repair in repairs[:-1]:
+        after = base_balance(mended(binder, repair), "day")
+        assert after is not None
+        assert after.verdict is BaseVerdict.ENOUGH
