@@ -11,10 +11,10 @@ if TYPE_CHECKING:
 
 
 def date_text(binder: Binder, day: date) -> str:
-    """A day with its month in words, so that 3 December is never March 12: `Dec 3, 2026`, `3 déc. 2026`."""
-    from babel.dates import format_date
+    """A day with its month in words, so that 3 December is never March 12: `Dec 3, 2026`, `3. Dez. 2026`."""
+    from babel.dates import format_skeleton
 
-    return format_date(day, "medium", locale=_locale(binder))
+    return format_skeleton("yMMMd", day, locale=_locale(binder))
 
 
 def time_text(binder: Binder, of_day: time) -> str:

@@ -17,14 +17,13 @@ if TYPE_CHECKING:
 def not_known_text(binder: Binder, missing: Iterable[Missing]) -> str:
     """`not known: no price for tahini`; other lacks in their own sentences after it."""
     lacks = list(dict.fromkeys(missing))
-    unpriced = [_name(binder, lack) for lack in lacks if lack.kind is MissingKind.PRICE]
-    others = [lack.says for lack in lacks if lack.kind is not MissingKind.PRICE]
+    unpriced = [binder.foods[lack.place.id].name for lack in lacks if _is_price_of_food(binder, lack)]
+    others = [lack.says for lack in lacks if not _is_price_of_food(binder, lack)]
     says = _("not known")
     if unpriced:
         says = _("not known: no price for {foods}").format(foods=listed(unpriced))
     return ". ".join([says, " ".join(others)]) if others else says
 
 
-def _name(binder: Binder, lack: Missing) -> str:
-    food = binder.foods.get(lack.place.id)
-    return food.name if food else lack.place.id
+def _is_price_of_food(binder: Binder, lack: Missing) -> bool:
+    return lack.kind is MissingKind.PRICE and lack.place.table == "foods" and lack.place.id in binder.foods

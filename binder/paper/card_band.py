@@ -11,7 +11,6 @@ from binder.paper.block import text
 from binder.paper.card_builds import what_it_makes
 from binder.paper.card_frame import PAD
 from binder.paper.card_number import Numeral
-from binder.paper.typeface import Weight
 
 if TYPE_CHECKING:
     from binder.figures.card import StationCard
@@ -49,8 +48,7 @@ class CardBand:
     def block(self, *, first: bool, at: int, count: int) -> Beside:
         """The band of card `at` of so many."""
         says = [text(_count_words(at, count), self._style.strong)] if count > 1 else []
-        small = not first and not self._space.two_columns
-        numeral = Numeral(self._label, replace(self._style.name, weight=Weight.BOLD)) if small else self._numeral
+        numeral = self._numeral if first or self._space.two_columns else self._small_numeral()
         name = Stack((self._name, self._makes)) if first else self._going_on()
         cells = ((Stack((numeral, *says)), self._number_width), (name, None))
         return Beside(cells, gap=_GAP, level=False)
@@ -64,6 +62,11 @@ class CardBand:
         style, most = self._style.number, self._space.inner * _LARGEST_NUMBER
         wide = Numeral(self._label, style).width()
         return Numeral(self._label, replace(style, size=style.size * min(1.0, most / wide)))
+
+    def _small_numeral(self) -> Numeral:
+        """On narrow cards that go on, the number is as large as a name."""
+        style = self._numeral.style
+        return Numeral(self._label, replace(style, size=min(style.size, self._style.name.size)))
 
     def _name_and_rest(self) -> tuple[Block, Block | None]:
         """The dish's name in the largest type that needs two lines at most, and what of a very long one flows on."""

@@ -83,6 +83,6 @@ class Numeral:
         """Not: it goes over whole."""
         return None, self
 
-    def draw(self, pen: Pen, x: float, top: float, width: float) -> None:
+    def draw(self, pen: Pen, x: float, top: float, width: float) -> None:  # noqa: ARG002
         """The top of its figures at `top`."""
-        text(self.number, self.style).draw(pen, x, top + self.style.size * (RISE - _FIGURE_HEIGHT), width)
+        text(self.number, self.style).draw(pen, x, top + self.style.size * (RISE - _FIGURE_HEIGHT), self.width() + 1)

@@ -63,30 +63,56 @@ def _row(binder: Binder, item: ShoppingItem, style: ListType) -> Row:
     if binder.foods[item.food].staple:
         food.append(Run(" " + _("have some?"), style.label))
     tick = Cell(shape=Shape.TICK_BOX, size=style.lead.size)
-    needed = cell(grams(binder, item.needed), style.strong)
+    needed = [Run(grams(binder, item.needed), style.strong)]
+    if item.at_home > 0:
+        needed.append(Run(" " + unbroken(_("at home {grams}").format(grams=grams(binder, item.at_home))), style.label))
     if item.missing:
         lacking = cell(not_known_text(binder, [item.missing]), style.strong)
-        return tick, Cell(tuple(food)), needed, lacking, cell("", style.plain), cell(_("not known"), style.strong)
+        return (
+            tick,
+            Cell(tuple(food)),
+            Cell(tuple(needed)),
+            lacking,
+            cell("", style.plain),
+            cell(_("not known"), style.strong),
+        )
     buy = tuple(run for at, pack in enumerate(item.packs) for run in _pack(binder, pack, style, first=at == 0))
     left, pay = (
         cell(grams(binder, item.left_over or 0.0), style.plain),
         cell(money(binder, item.spend or 0), style.lead),
     )
-    return tick, Cell(tuple(food)), needed, Cell(buy), left, pay
+    if not buy:
+        buy = (Run(_("nothing: there is enough"), style.plain),)
+    return tick, Cell(tuple(food)), Cell(tuple(needed)), Cell(buy), left, pay
 
 
 def _pack(binder: Binder, found: PackCount, style: ListType, *, first: bool) -> tuple[Run, ...]:
     """`2 × 500 g bag at $3.49`, then the store and the day the price was asked."""
     pack, quote = found.priced.pack, found.priced.quote
-    what = _("{count} × {pack}").format(count=found.count, pack=pack_words(binder, pack))
-    price = unbroken(_("at {price}").format(price=money(binder, found.priced.price)))
     store = binder.stores[pack.store].name if pack.store else ""
     where = ", ".join(part for part in (store, unbroken(date_text(binder, quote.on))) if part)
     return (
-        Run(("" if first else "\n") + what, style.strong),
-        Run(f" {price}", style.plain),
+        Run(("" if first else "\n") + _how_much(binder, found), style.strong),
+        Run(f" {_at_what(binder, found)}", style.plain),
         Run(f" {where}", style.label),
     )
+
+
+def _how_much(binder: Binder, found: PackCount) -> str:
+    if found.priced.pack.by_weight:
+        return _("{grams} at the counter").format(grams=grams(binder, found.grams))
+    return _("{count} × {pack}").format(count=found.count, pack=pack_words(binder, found.priced.pack))
+
+
+def _at_what(binder: Binder, found: PackCount) -> str:
+    """The price of each; of what the counter weighs by; and of the bundle, where there is one."""
+    pack, quote, price = found.priced.pack, found.priced.quote, money(binder, found.priced.price)
+    if pack.by_weight:
+        return _("at {price} for {pack}").format(price=price, pack=pack_words(binder, pack))
+    if quote.bundle_packs and quote.bundle_price is not None:
+        says = _("at {price}, {count} for {together}")
+        return says.format(price=price, count=quote.bundle_packs, together=money(binder, quote.bundle_price))
+    return unbroken(_("at {price}").format(price=price))
 
 
 def _total(binder: Binder, shoot_id: str, bought: ShoppingList, style: ListType) -> list[Block]:

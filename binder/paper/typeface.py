@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import struct
 from enum import StrEnum
 from typing import Any, cast
 
@@ -74,9 +75,14 @@ def has(face: Face, code: int) -> bool:
     return bool(face.face.charToGlyph.get(code, 0))
 
 
+@functools.cache
 def capital_ratio(weight: Weight) -> float:
-    """The height of the face's capitals as a part of the type size, as the font file states it."""
-    return float(face_of(weight).face.capHeight) / 1000
+    """The height of a capital H as a part of the type size, measured from its outline."""
+    outlines = face_of(weight).face
+    start = outlines.glyphPos[outlines.charToGlyph[ord("H")]]
+    glyphs: bytes = outlines.get_table("glyf")  # type: ignore[no-untyped-call]
+    _contours, _left, _bottom, _right, top = struct.unpack_from(">hhhhh", glyphs, start)
+    return float(top / outlines.unitsPerEm)
 
 
 @functools.lru_cache(maxsize=65536)

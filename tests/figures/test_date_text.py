@@ -11,7 +11,13 @@ from tests.kitchen_binder import small_binder
 
 @pytest.mark.parametrize(
     ("locale", "shown"),
-    [("en_US", "Dec 3, 2026"), ("en_GB", "3 Dec 2026"), ("fr_FR", "3 déc. 2026"), ("xx_none", "Dec 3, 2026")],
+    [
+        ("en_US", "Dec 3, 2026"),
+        ("en_GB", "3 Dec 2026"),
+        ("fr_FR", "3 déc. 2026"),
+        ("de_DE", "3. Dez. 2026"),
+        ("xx_none", "Dec 3, 2026"),
+    ],
 )
 def test_a_day_has_its_month_in_words(locale: str, shown: str) -> None:
     binder = small_binder(Settings(id=SETTINGS_ID, name="Bean day", locale=locale))

@@ -238,7 +238,7 @@ def _shoot() -> list[Record]:
             base_amount=1,
             base_unit="kg",
             cap=275,
-            budget=6000,
+            budget=7500,
         ),
         Dish(id="dish-stew", shoot=SHOOT, recipe="stew", portions=4),
         Dish(id="dish-salad", shoot=SHOOT, position=1, recipe="salad", portions=2, cap=150),
@@ -280,7 +280,7 @@ def hostile_binder() -> Binder:
 
 def _hostile_recipe(at: int, name: str) -> list[Record]:
     recipe = f"r{at}"
-    long_text = ("y" * 10_000, "word " * 2500, name * 20)[at % 3]
+    long_text = ("y" * 3_000, "word " * 600, name * 8)[at % 3]
     hazards = ("hot_oil", "raw_poultry", "cooling", "steam", "sharp_blade") if at % 2 else ()
     records: list[Record] = [
         Recipe(id=recipe, name=name, portions=3 if at != 4 else None),

@@ -1,0 +1,140 @@
+"""Whatever a binder holds, nothing leaves its page, runs over other text, is cut off, or is an empty box."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from binder.kitchen.binder import Binder
+from binder.kitchen.recipe import Line, Step
+from binder.kitchen.shoot import Dish
+from binder.paper.paper_size import PAPERS, paper_called
+from binder.paper.print_set import SheetKind, print_sheet, sheet_bytes
+from tests.paper.example import SHOOT, UNBROKEN, full_binder, hostile_binder, metric_binder
+from tests.paper.preflight import outside, overlapping, read_pages
+
+NO_PICTURE = "■\ufffd"
+
+
+def _faults(content: bytes, margin: float) -> list[str]:
+    """Every fault of a printed document, by page."""
+    found = []
+    for number, page in enumerate(read_pages(content), start=1):
+        found += [f"page {number}: {sign} leaves the page" for sign in outside(page, margin)]
+        found += [f"page {number}: {one} over {other}" for one, other in overlapping(page)]
+        found += [f"page {number}: an empty box" for sign in page.text if sign in NO_PICTURE]
+    return found
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+@pytest.mark.parametrize("kind", list(SheetKind))
+def test_the_usual_binder_prints_without_a_fault_on_every_paper(kind: SheetKind, paper: str) -> None:
+    for binder in (full_binder(), *([metric_binder()] if paper in {"a4", "a5"} else [])):
+        assert _faults(sheet_bytes(binder, SHOOT, kind, paper), paper_called(paper).margin - 1) == []
+
+
+@pytest.mark.parametrize("paper", ["a4", "half-letter", "4x6"])
+@pytest.mark.parametrize("kind", [kind for kind in SheetKind if kind is not SheetKind.CARDS])
+def test_hostile_names_and_texts_print_on_sheets_without_a_fault(kind: SheetKind, paper: str) -> None:
+    assert _faults(sheet_bytes(hostile_binder(), SHOOT, kind, paper), paper_called(paper).margin - 1) == []
+
+
+@pytest.mark.parametrize("paper", ["half-letter", "a6"])
+def test_hostile_names_and_texts_print_on_cards_without_a_fault(paper: str) -> None:
+    assert _faults(sheet_bytes(hostile_binder(), SHOOT, SheetKind.CARDS, paper), paper_called(paper).margin - 1) == []
+
+
+def _with_step(**values: object) -> Binder:
+    step: Step = full_binder().steps["salad/1"]
+    return full_binder(replace(step, **values))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("paper", ["a4", "a5", "4x6"])
+def test_ten_thousand_characters_without_a_blank_are_all_printed(paper: str) -> None:
+    content = sheet_bytes(_with_step(text="Ж" * 10_000), SHOOT, SheetKind.CARDS, paper)
+    assert sum(page.text.count("Ж") for page in read_pages(content)) == 10_000
+    assert _faults(content, paper_called(paper).margin - 1) == []
+
+
+@pytest.mark.parametrize("paper", ["a5", "4x6"])
+def test_a_name_of_three_hundred_characters_is_printed_whole(paper: str) -> None:
+    dish: Dish = full_binder().dishes["dish-salad"]
+    content = sheet_bytes(full_binder(replace(dish, name="W" * 300)), SHOOT, SheetKind.CARDS, paper)
+    counts = [page.text.count("W") for page in read_pages(content) if "WWW" in page.text]
+    short_name_of_a_card_that_goes_on = counts[-1]
+    assert sum(counts) - short_name_of_a_card_that_goes_on * (len(counts) - 1) == 300
+
+
+def test_eighty_lines_in_one_step_are_all_on_paper_and_none_is_parted() -> None:
+    lines = [
+        Line(
+            id=f"many/{at}",
+            step="salad/1",
+            position=at + 10,
+            food="salt",
+            low=at + 1.0,
+            high=at + 1.0,
+            unit="g",
+            note=f"n{at:02}",
+        )
+        for at in range(80)
+    ]
+    pages = [page.words for page in read_pages(sheet_bytes(full_binder(*lines), SHOOT, SheetKind.CARDS, "a5"))]
+    for at in range(80):
+        assert [page for page in pages if f"{at + 1} g" in page and f"fine salt n{at:02}" in page], at
+
+
+def test_two_hundred_steps_are_all_on_paper() -> None:
+    steps = [Step(id=f"many/{at}", recipe="salad", position=at + 1, text=f"Turn{at} it over.") for at in range(199)]
+    words = " ".join(
+        page.words for page in read_pages(sheet_bytes(full_binder(*steps), SHOOT, SheetKind.CARDS, "letter"))
+    )
+    assert all(f"Turn{at} it over." in words for at in range(199))
+
+
+def test_a_step_is_parted_only_where_it_is_taller_than_a_card() -> None:
+    words = " ".join(f"w{number}" for number in range(120))
+    pages = [page.words for page in read_pages(sheet_bytes(_with_step(text=words), SHOOT, SheetKind.CARDS, "a5"))]
+    (whole,) = [page for page in pages if "w0 " in page]
+    assert "w119" in whole
+    longer = " ".join(f"w{number}" for number in range(1200))
+    pages = [page.words for page in read_pages(sheet_bytes(_with_step(text=longer), SHOOT, SheetKind.CARDS, "a5"))]
+    (first,) = [page for page in pages if "w0 " in page]
+    assert "w1199" not in first
+    assert sum("1 continued" in page for page in pages) >= 1
+
+
+def test_signs_that_no_face_has_are_told_and_shown_by_their_number() -> None:
+    printed = print_sheet(_with_step(text="Mix \ue123 well."), SHOOT, SheetKind.CARDS)
+    assert printed.missing_glyphs == ("\ue123",)
+    assert "Mix [U+E123] well." in " ".join(page.words for page in read_pages(printed.content))
+    assert print_sheet(full_binder(), SHOOT, SheetKind.CARDS).missing_glyphs == ()
+
+
+NAMES = st.text(min_size=1, max_size=300).filter(lambda name: name.strip() and "\x00" not in name)
+
+
+@settings(max_examples=15)
+@given(name=NAMES, text=st.text(max_size=400), paper=st.sampled_from(["a5", "4x6", "letter"]))
+def test_any_name_prints_without_a_fault(name: str, text: str, paper: str) -> None:
+    binder = _named(name, text)
+    for kind in (SheetKind.CARDS, SheetKind.SHOPPING, SheetKind.COSTS):
+        assert _faults(sheet_bytes(binder, SHOOT, kind, paper), paper_called(paper).margin - 1) == []
+
+
+def _named(name: str, text: str) -> Binder:
+    from binder.kitchen.record import UnfitValueError
+
+    plain = full_binder()
+    try:
+        return full_binder(
+            replace(plain.foods["tahini"], name=name),
+            replace(plain.dishes["dish-salad"], name=name),
+            replace(plain.steps["salad/1"], title=name[:300], text=text),
+            replace(plain.shoots[SHOOT], name=name),
+        )
+    except UnfitValueError:  # nothing but characters that are not kept
+        return full_binder(replace(plain.foods["tahini"], name=UNBROKEN))
