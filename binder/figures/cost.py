@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from binder.figures.cap_basis import in_whole_packs, without_staples
 from binder.figures.form_cost import bought_for, cost_per_gram
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
@@ -13,6 +14,7 @@ from binder.figures.price import chosen_pack
 from binder.figures.recipe_use import Use, recipe_uses, scaled
 from binder.kitchen.edits.recipes import line_name
 from binder.kitchen.edits.shoots import dish_name
+from binder.kitchen.shoot import CapBasis
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -55,7 +57,10 @@ class LineCost:
 
 @dataclass(frozen=True, slots=True)
 class DishCost:
-    """A dish's used cost a portion in minor currency units (None: not known), and how it stands to the cap."""
+    """What a portion of a dish costs in minor currency units (None: not known), and how that stands to its cap.
+
+    `per_portion` is on the shoot's `basis`, as the cap is; `used` is the used cost, which the lines add up to.
+    """
 
     dish: str
     number: int
@@ -66,6 +71,8 @@ class DishCost:
     lines: tuple[LineCost, ...]
     missing: tuple[Missing, ...]
     not_counted: tuple[str, ...]
+    basis: CapBasis = CapBasis.USED
+    used: float | None = None
 
     @property
     def headroom(self) -> float | None:
@@ -160,26 +167,42 @@ def _use_cost(binder: Binder, use: Use) -> float | Missing:
 
 @remembered
 def dish_cost(binder: Binder, dish_id: str) -> DishCost:
-    """What a portion of a dish costs and how that stands to its cap."""
+    """What a portion of a dish costs on the shoot's basis and how it stands to its cap."""
     dish = binder.dishes[dish_id]
     lines = recipe_lines_cost(binder, dish.recipe)
     costed = () if isinstance(lines, Missing) else lines
-    missing = (
-        (lines,)
-        if isinstance(lines, Missing)
-        else tuple(dict.fromkeys(lack for line in lines for lack in line.missing))
-    )
+    missing = (lines,) if isinstance(lines, Missing) else _missing_of(lines)
+    used = None if missing else sum(line.cost or 0.0 for line in costed)
+    basis = binder.shoots[dish.shoot].cap_basis
+    held = used if basis is CapBasis.USED else _on_basis(binder, dish, basis)
+    lacking = missing if basis is CapBasis.USED else held if isinstance(held, tuple) else ()
     return DishCost(
         dish=dish_id,
         number=dish.position + 1,
         name=dish_name(binder, dish),
         portions=dish.portions,
-        per_portion=None if missing else sum(line.cost or 0.0 for line in costed),
+        per_portion=None if isinstance(held, tuple) else held,
         cap=cap_of(binder, dish),
         lines=costed,
-        missing=missing,
+        missing=lacking,
         not_counted=tuple(dict.fromkeys(name for line in costed for name in line.not_counted)),
+        basis=basis,
+        used=used,
     )
+
+
+def _missing_of(lines: Iterable[LineCost]) -> tuple[Missing, ...]:
+    return tuple(dict.fromkeys(lack for line in lines for lack in line.missing))
+
+
+def _on_basis(binder: Binder, dish: Dish, basis: CapBasis) -> float | tuple[Missing, ...]:
+    portions = binder.recipes[dish.recipe].portions
+    lines = recipe_lines_cost(binder, dish.recipe)
+    if portions is None or isinstance(lines, Missing):
+        return (lines,) if isinstance(lines, Missing) else ()
+    if basis is CapBasis.STAPLES_FREE:
+        return without_staples(binder, dish.recipe, portions)
+    return in_whole_packs(binder, dish, portions)
 
 
 @remembered
@@ -205,15 +228,19 @@ class BreakEven:
 
 @remembered
 def break_even_prices(binder: Binder, dish_id: str) -> tuple[BreakEven, ...]:
-    """For each bought food of a dish the price at which the dish would just meet its cap, the costliest food first."""
+    """For each bought food of a dish the price at which the dish would just meet its cap, the costliest food first.
+
+    None are given for whole packs over portions, where a dearer pack may be left for another.
+    """
     costs = dish_cost(binder, dish_id)
-    if costs.per_portion is None or costs.cap is None:
+    if costs.per_portion is None or costs.cap is None or costs.basis is CapBasis.WHOLE_PACKS:
         return ()
     by_food = cost_by_bought_food(binder, dish_id)
     found = []
     for food, cost in by_food.items():
         priced = chosen_pack(binder, food)
-        if isinstance(priced, Missing) or cost <= 0:
+        free = costs.basis is CapBasis.STAPLES_FREE and binder.foods[food].staple
+        if isinstance(priced, Missing) or cost <= 0 or free:
             continue
         room = costs.cap - (costs.per_portion - cost)
         at_cap = priced.price * room / cost if room >= 0 else None

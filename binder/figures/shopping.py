@@ -11,11 +11,11 @@ from binder.figures.buying_terms import buying_terms, offer_of, waste_rate
 from binder.figures.demand import shoot_demand
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
-from binder.figures.pack_choice import cheapest_choice
 from binder.figures.pack_offers import Bought, Need, NothingCoversError
 from binder.figures.pack_program import cheapest_purchase
 from binder.figures.price import PricedPack, buyable_packs, chosen_pack
 from binder.figures.weight import grams_of
+from binder.figures.whole_packs import cheapest_bought
 from binder.kitchen.food import Section
 from binder.kitchen.wording import _
 
@@ -196,8 +196,7 @@ def at_home(binder: Binder, shoot_id: str) -> dict[str, float]:
 def cheapest_packs(packs: Sequence[PricedPack], grams: float) -> tuple[PackCount, ...]:
     """The cheapest packs of one food that cover `grams`; ties go to less left over, then to fewer packs."""
     by_key = {priced.pack.id: priced for priced in packs}
-    choice = cheapest_choice(Need("", grams), [offer_of(priced) for priced in packs])
-    bought = choice.bought if choice else ()
+    bought = cheapest_bought(packs, grams)
     return tuple(PackCount(by_key[one.offer.key], one.count, one.grams, one.cost) for one in bought)
 
 
