@@ -1,0 +1,187 @@
+"""Plans: against published optima, against trying everything, and by a checker that knows only the rules."""
+
+from __future__ import annotations
+
+import csv
+import itertools
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from binder.figures.plan_program import find_plan
+from binder.figures.plan_question import Absence, Aims, Gap, Plan, PlanQuestion, Resource, Task
+from tests.figures.plan_checker import faults_of
+
+PUBLISHED = Path(__file__).parents[3] / "shared" / "reference" / "psplib"
+"""Instances of the project scheduling problem library, set j30, where they are at hand beside the checkout.
+
+R. Kolisch, A. Sprecher, PSPLIB, European Journal of Operational Research 96 (1997).
+"""
+
+
+def published() -> list[tuple[str, int]]:
+    index = PUBLISHED / "optima.csv"
+    if not index.is_file():
+        return []
+    with index.open(encoding="utf-8", newline="") as table:
+        return [(row["problem"], int(row["optimum"])) for row in csv.DictReader(table)]
+
+
+def read_instance(text: str) -> PlanQuestion:
+    """A single-mode instance of the library as tasks, resources and gaps."""
+    lines = text.splitlines()
+    sections = {line.split(":")[0].strip(): at for at, line in enumerate(lines) if line.strip().endswith(":")}
+    gaps = []
+    for line in itertools.takewhile(lambda row: row[:1] != "*", lines[sections["PRECEDENCE RELATIONS"] + 2 :]):
+        job, _modes, _count, *after = line.split()
+        gaps += [Gap(job, follower) for follower in after]
+    tasks = []
+    for line in itertools.takewhile(lambda row: row[:1] != "*", lines[sections["REQUESTS/DURATIONS"] + 3 :]):
+        job, _mode, minutes, *needs = line.split()
+        tasks.append(Task(job, int(minutes), {f"R{at + 1}": int(need) for at, need in enumerate(needs) if int(need)}))
+    capacities = lines[sections["RESOURCEAVAILABILITIES"] + 2].split()
+    resources = tuple(Resource(f"R{at + 1}", int(capacity)) for at, capacity in enumerate(capacities))
+    return PlanQuestion(tuple(tasks), resources, tuple(gaps))
+
+
+@pytest.mark.skipif(not published(), reason="the published instances are not at hand beside this checkout")
+@pytest.mark.parametrize(("name", "optimum"), published())
+def test_published_instances_reach_the_published_optimum(name: str, optimum: int) -> None:
+    question = read_instance((PUBLISHED / name).read_text(encoding="latin-1"))
+    plan = find_plan(question, Aims(), seconds=60)
+    assert plan is not None
+    assert (plan.end, plan.bound, plan.proven) == (optimum, optimum, True)
+    assert faults_of(question, plan.starts) == []
+
+
+@st.composite
+def questions(draw: st.DrawFn) -> PlanQuestion:
+    """Up to nine tasks on people, an oven and a tool, with gaps, windows, an absence and a pin."""
+    count = draw(st.integers(1, 9))
+    tasks = tuple(
+        Task(
+            f"t{at}",
+            draw(st.integers(0, 30)),
+            needs=draw(
+                st.sampled_from([{}, {"people": 1}, {"people": 2}, {"oven": 1}, {"tool": 1}, {"people": 1, "tool": 1}])
+            ),
+            states={"oven": draw(st.sampled_from([150, 160, 220]))},
+            earliest=draw(st.sampled_from([0, 0, 20])),
+            group=draw(st.sampled_from(["a", "b"])),
+        )
+        for at in range(count)
+    )
+    gaps = tuple(
+        Gap(
+            f"t{at}",
+            f"t{draw(st.integers(at + 1, count - 1))}",
+            draw(st.integers(0, 15)),
+            draw(st.sampled_from([None, None, 60])),
+        )
+        for at in range(count - 1)
+        if draw(st.booleans())
+    )
+    absences = (Absence("people", 25, 40, 2),) if draw(st.booleans()) else ()
+    resources = (
+        Resource("people", 2),
+        Resource("oven", 2, has_states=True, tolerance=10, change=15),
+        Resource("tool", 1, change=5),
+    )
+    return PlanQuestion(tasks, resources, gaps, absences)
+
+
+@settings(max_examples=300)
+@given(questions())
+def test_every_plan_keeps_every_rule(question: PlanQuestion) -> None:
+    plan = find_plan(question, Aims(late={task.key: 1 for task in question.tasks}), seconds=5)
+    if plan is None:
+        return
+    assert faults_of(question, plan.starts) == []
+    assert plan.bound <= plan.end
+    assert plan.end == max(plan.starts[task.key] + task.minutes for task in question.tasks)
+
+
+def by_trying_everything(question: PlanQuestion, most: int) -> int | None:
+    """The earliest end, by trying every beginning of every task up to a minute."""
+    ends = [
+        max(start + task.minutes for start, task in zip(starts, question.tasks, strict=True))
+        for starts in itertools.product(range(most + 1), repeat=len(question.tasks))
+        if not faults_of(question, {task.key: start for start, task in zip(starts, question.tasks, strict=True)})
+    ]
+    return min(ends, default=None)
+
+
+def small(*tasks: Task, gaps: tuple[Gap, ...] = (), pinned: dict[str, int] | None = None) -> PlanQuestion:
+    resources = (Resource("people", 1), Resource("oven", 2, has_states=True, tolerance=10, change=2))
+    return PlanQuestion(tasks, resources, gaps, pinned=pinned or {})
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        small(Task("a", 2, {"people": 1}), Task("b", 3, {"people": 1}), Task("c", 2)),
+        small(
+            Task("a", 2, {"oven": 1}, {"oven": 220}),
+            Task("b", 2, {"oven": 1}, {"oven": 150}),
+            Task("c", 1, {"people": 1}),
+        ),
+        small(Task("a", 2, {"oven": 1}, {"oven": 220}), Task("b", 2, {"oven": 1}, {"oven": 225}), Task("c", 3)),
+        small(
+            Task("a", 1, {"people": 1}),
+            Task("b", 1, {"people": 1}),
+            Task("c", 2),
+            gaps=(Gap("a", "b", 2, 3), Gap("c", "a", 0, 0)),
+        ),
+        small(Task("a", 3, {"people": 1}), Task("b", 1, {"people": 1}), pinned={"a": 1}),
+    ],
+)
+def test_the_earliest_end_is_the_one_found_by_trying_everything(question: PlanQuestion) -> None:
+    plan = find_plan(question, Aims())
+    assert plan is not None
+    assert plan.proven
+    assert plan.end == by_trying_everything(question, 8)
+
+
+def test_what_can_begin_late_begins_late() -> None:
+    question = small(Task("early", 2, {"people": 1}), Task("long", 20), gaps=(Gap("early", "long", 0),))
+    loose = PlanQuestion((*question.tasks, Task("prep", 3, {"people": 1})), question.resources, question.gaps)
+    plan = find_plan(loose, Aims(late={"prep": 1}))
+    assert plan is not None
+    assert plan.starts["prep"] + 3 == plan.end == 22
+
+
+def test_no_plan_is_none() -> None:
+    impossible = small(Task("a", 2), Task("b", 2), gaps=(Gap("a", "b", 5, None), Gap("b", "a", 5, None)))
+    assert find_plan(impossible, Aims()) is None
+    assert find_plan(small(Task("a", 5, earliest=3, latest=6)), Aims()) is None
+
+
+def test_better_plans_are_told_and_the_search_can_be_stopped() -> None:
+    tasks = tuple(Task(f"t{at}", 3 + at % 5, {"people": 1}) for at in range(30))
+    told: list[Plan] = []
+
+    def stop(plan: Plan) -> bool:
+        told.append(plan)
+        return False
+
+    question = PlanQuestion(tasks, (Resource("people", 2),))
+    plan = find_plan(question, Aims(), progress=stop)
+    assert told
+    assert plan is not None
+    assert faults_of(question, plan.starts) == []
+
+
+def test_the_checker_finds_each_kind_of_fault() -> None:
+    question = small(
+        Task("a", 4, {"people": 1}),
+        Task("b", 4, {"people": 1}),
+        Task("c", 2, {"oven": 1}, {"oven": 220}),
+        Task("d", 2, {"oven": 1}, {"oven": 150}),
+        Task("e", 1, earliest=5),
+        gaps=(Gap("a", "e", 3, 4),),
+        pinned={"c": 0},
+    )
+    faults = faults_of(question, {"a": 0, "b": 2, "c": 1, "d": 2, "e": 4})
+    assert len(faults) == 5
