@@ -167,3 +167,40 @@ class Beside:
         for block, at, wide, lower in self._placed(width):
             if block:
                 block.draw(pen, x + at, top - lower, wide)
+
+
+@dataclass
+class Flow:
+    """Short blocks one after the other, each with its width in points, on as many rows as it takes."""
+
+    items: tuple[tuple[Block, float], ...]
+    gap: float = 0.0
+
+    def _rows(self, width: float) -> list[Beside]:
+        rows: list[list[tuple[Block, float]]] = []
+        used = float("inf")
+        for block, natural in self.items:
+            wide = min(natural, width)
+            if used + self.gap + wide > width + ROUNDING:
+                rows.append([])
+                used = -self.gap
+            rows[-1].append((block, wide))
+            used += self.gap + wide
+        return [Beside(tuple(row), self.gap) for row in rows]
+
+    def height(self, width: float) -> float:
+        """The sum of its rows."""
+        return sum(row.height(width) for row in self._rows(width))
+
+    def rise(self, width: float) -> float:
+        """That of its first row."""
+        rows = self._rows(width)
+        return rows[0].rise(width) if rows else 0.0
+
+    def parted(self, width: float, room: float) -> tuple[Block | None, Block | None]:
+        """Between rows."""
+        return Stack(tuple(self._rows(width))).parted(width, room)
+
+    def draw(self, pen: Pen, x: float, top: float, width: float) -> None:
+        """Row by row downward."""
+        Stack(tuple(self._rows(width))).draw(pen, x, top, width)

@@ -38,7 +38,7 @@ def _amount_line(found: SetAmount, style: CardType, *, whose: bool) -> Block:
     if count < 2:  # noqa: PLR2004 - one container needs no count
         return Text(amount)
     times = text(f"×{count}", style.lead)
-    return Beside(((Text(amount), None), (times, times.natural_width() + 0.1)), gap=3)
+    return Beside(((Text(amount), None), (times, times.natural_width() + 0.1)), gap=6)
 
 
 def _amount_runs(found: SetAmount, style: CardType) -> tuple[Run, ...]:

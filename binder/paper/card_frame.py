@@ -39,6 +39,10 @@ class CardSpace:
         self.right_x = self.x + (self.left + _GUTTER if self.two_columns else 0.0)
         self.between = self.right_x - self.edge - _GUTTER / 2
 
+    def right_column(self, *, left_is_empty: bool) -> tuple[float, float]:
+        """Where the right column begins and how wide it is: the whole card where nothing stands left of it."""
+        return (self.x, self.inner) if left_is_empty else (self.right_x, self.right)
+
 
 @dataclass
 class Frame:

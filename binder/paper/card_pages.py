@@ -108,8 +108,9 @@ class CardLayout:
 
     def _columns(self, card: Card) -> float:
         """Points that the taller column of a card takes."""
+        _x, right = self._space.right_column(left_is_empty=not card.left)
         left = sum(block.height(self._space.left) for block in card.left)
-        return max(left, sum(block.height(self._space.right) for block in card.right))
+        return max(left, sum(block.height(right) for block in card.right))
 
     def _room_left(self, card: Card) -> float:
         return self._room(card) - self._columns(card)
@@ -136,7 +137,8 @@ class CardLayout:
         """What of a group fits on the open card, and what goes on on the next."""
         room = self._room(self._cards[-1].holding(Group(None, None, group.cautions)))
         left, left_over = parted(group.left, self._space.left, room)
-        right, right_over = parted(group.right, self._space.right, room)
+        _x, wide = self._space.right_column(left_is_empty=group.left is None)
+        right, right_over = parted(group.right, wide, room)
         if left is None and right is None:
             return None, group
         head = StepNumber(_("{number} continued").format(number=number), self._style.strong, to_end=True)
@@ -200,11 +202,12 @@ class CardLayout:
         y = _put_down(page, card.above, space.x, space.top - band - PAD, space.inner)
         end = space.top - space.tall + foot + PAD + sum(block.height(space.inner) for block in card.below)
         _put_down(page, card.left, space.x, y, space.left)
-        _put_down(page, card.right, space.right_x, y, space.right)
+        right_x, right = space.right_column(left_is_empty=not card.left)
+        _put_down(page, card.right, right_x, y, right)
         _put_down(page, card.below, space.x, end, space.inner)
         page.put(self._foot.block(card.cautions), space.x, space.top - space.tall + foot - PAD, space.inner)
         between = (space.between, space.top - y, space.top - end - PAD)
-        columns = between if space.two_columns and (card.left or card.right) else None
+        columns = between if space.two_columns and card.left else None
         page.put(Frame(space.tall, band, foot, columns), space.edge, space.top, space.wide)
         return page
 

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from binder.figures.card import StationCard
     from binder.figures.safety import AllergenInDish, DonenessNeeded
     from binder.kitchen.binder import Binder
-    from binder.kitchen.reference import Caution
+    from binder.kitchen.reference import Caution, Doneness
     from binder.paper.card_type import CardType
 
 
@@ -32,14 +32,16 @@ def caution_block(caution: Caution, style: CardType) -> Beside:
 
 
 def doneness_block(binder: Binder, needed: Sequence[DonenessNeeded], style: CardType) -> Block | None:
-    """The safe core temperature of each food that needs one, with its source."""
-    rows = [_doneness_row(binder, one, style) for one in needed]
+    """The safe core temperature of the foods that need one, with its source; foods of one rule together."""
+    foods: dict[Doneness, dict[str, None]] = {}
+    for one in needed:
+        foods.setdefault(one.rule, {})[one.food] = None
+    rows = [_doneness_row(binder, rule, listed(names), style) for rule, names in foods.items()]
     return Stack(tuple(rows)) if rows else None
 
 
-def _doneness_row(binder: Binder, needed: DonenessNeeded, style: CardType) -> Beside:
-    rule = needed.rule
-    runs: list[Run] = [Run(needed.food + " ", style.strong)]
+def _doneness_row(binder: Binder, rule: Doneness, foods: str, style: CardType) -> Beside:
+    runs: list[Run] = [Run(f"{foods} ", style.strong)]
     if rule.celsius is not None:
         runs += figure_runs(temperature_text(binder, rule.celsius), style.figure, style.plain)
         runs.append(Run(" " + _("at the core"), style.plain))

@@ -7,45 +7,52 @@ from typing import TYPE_CHECKING
 from binder.figures.duration_text import duration_text
 from binder.figures.temperature_text import temperature_text
 from binder.kitchen.wording import _
-from binder.paper.arrangement import Beside, Space, Stack
+from binder.paper.arrangement import Beside, Flow, Space, Stack
 from binder.paper.block import Block, Text, text
 from binder.paper.card_number import StepNumber
 from binder.paper.card_type import figure_runs
 from binder.paper.card_words import heat_text, portions_text
-from binder.paper.mark import Shape, marked
+from binder.paper.mark import Shape, marked, marked_width
 from binder.paper.run import Run, unbroken
 
 if TYPE_CHECKING:
     from binder.figures.card import CardStep, PlannedBuild
     from binder.kitchen.binder import Binder
+    from binder.kitchen.recipe import Step
     from binder.kitchen.reference import Caution
     from binder.paper.card_type import CardType
 
 _AFTER_NUMBER = 5.5
+_BETWEEN_MARKS = 10.0
 _BETWEEN_STEPS = 6.0
-"""Points of white between a step's number and its words, and below a step."""
+"""Points of white between a step's number and its words, between marks of cautions, and below a step."""
 
 
 def step_block(binder: Binder, found: CardStep, before: CardStep | None, style: CardType) -> Stack:
     """A step: its number, what to do, then heat and times large, then the words, what it takes, and who stops here."""
     step = found.step
-    number = StepNumber(str(found.number), style.strong)
-    blocks: list[Block] = []
-    verb, rest = (step.title, step.text) if step.title else _leading_word(step.text)
-    blocks += [text(verb, style.lead)] if step.title else []
-    facts = _facts(binder, found, before, style)
-    blocks += [Text(facts)] if facts else []
-    if not step.title and verb:
-        blocks.append(Text((Run(verb, style.lead), Run(rest, style.plain))))
-    elif rest:
-        blocks.append(text(rest, style.plain))
-    if step.equipment:
-        blocks.append(Text((Run(_("With") + " ", style.strong), Run(", ".join(step.equipment), style.plain))))
-    blocks += [caution_mark(caution, style) for caution in found.cautions]
+    facts, words = _facts(binder, found, before, style), _words(step, style)
+    blocks: list[Block] = [text(step.title, style.lead)] if step.title else []
+    blocks += [Text(runs) for runs in (facts, words) if runs]
+    if found.cautions:
+        blocks.append(Flow(tuple(_caution_mark(caution, style) for caution in found.cautions), _BETWEEN_MARKS))
     blocks += [_stop_block(binder, build, style) for build in found.stopping]
+    number = StepNumber(str(found.number), style.strong)
     first, *others = blocks or [text("", style.plain)]
     headed = Beside(((number, number.box_width()), (first, None)), gap=_AFTER_NUMBER)
     return Stack((headed, *others, Space(_BETWEEN_STEPS)))
+
+
+def _words(step: Step, style: CardType) -> tuple[Run, ...]:
+    """What is done, its verb large where the step has no title, and what it is done with."""
+    runs = [Run(step.text, style.plain)] if step.text else []
+    if step.text and not step.title:
+        verb, rest = _leading_word(step.text)
+        runs = [Run(verb, style.lead), Run(rest, style.plain)]
+    if step.equipment:
+        runs.append(Run((" " if runs else "") + _("With") + " ", style.strong))
+        runs.append(Run(", ".join(step.equipment), style.plain))
+    return tuple(runs)
 
 
 def _leading_word(words: str) -> tuple[str, str]:
@@ -58,7 +65,8 @@ def _facts(binder: Binder, found: CardStep, before: CardStep | None, style: Card
     """Where, how hot and how long, each unbroken, a dot between them."""
     step = found.step
     facts: list[tuple[Run, ...]] = []
-    if step.station and (before is None or before.step.station != step.station):
+    moved = before is None or before.step.station != step.station
+    if step.station and moved and not (step.heat and step.station == heat_text(step.heat)):
         facts.append((Run(unbroken(step.station), style.strong),))
     if step.celsius is not None:
         facts.append(
@@ -83,9 +91,10 @@ def _facts(binder: Binder, found: CardStep, before: CardStep | None, style: Card
     return tuple(run for at, fact in enumerate(facts) for run in ((between, *fact) if at else fact))
 
 
-def caution_mark(caution: Caution, style: CardType) -> Beside:
+def _caution_mark(caution: Caution, style: CardType) -> tuple[Block, float]:
     """The caution's name at the step that carries the hazard; its words stand at the foot of the same card."""
-    return marked(Shape.OPEN_TRIANGLE, text(caution.title, style.strong), style.strong)
+    words = text(caution.title, style.strong)
+    return marked(Shape.OPEN_TRIANGLE, words, style.strong), words.natural_width() + marked_width(style.strong)
 
 
 def _stop_block(binder: Binder, build: PlannedBuild, style: CardType) -> Beside:

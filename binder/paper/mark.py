@@ -17,6 +17,9 @@ from binder.paper.run import LEADING, RISE, Style
 if TYPE_CHECKING:
     from binder.paper.pen import Pen
 
+_MARK, _AFTER_MARK = 0.8, 0.32
+"""The room for a shape and the white after it, as parts of the type size."""
+
 SIDE = 0.72
 """Width and height of a shape as parts of the type size: a little more than a capital."""
 
@@ -109,7 +112,12 @@ _DRAWN = {
 
 def marked(shape: Shape, words: Block, style: Style) -> Beside:
     """A block with a shape before it."""
-    return Beside(((Mark(shape, style.size), style.size * 0.8), (words, None)), gap=style.size * 0.32)
+    return Beside(((Mark(shape, style.size), style.size * _MARK), (words, None)), gap=style.size * _AFTER_MARK)
+
+
+def marked_width(style: Style) -> float:
+    """Points that the shape and the white after it take."""
+    return style.size * (_MARK + _AFTER_MARK) + 0.1
 
 
 def state(shape: Shape, word: str, style: Style) -> Beside:

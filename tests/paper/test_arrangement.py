@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 import pytest
 
-from binder.paper.arrangement import Beside, Rule, Space, Stack, stacked
+from binder.paper.arrangement import Beside, Flow, Rule, Space, Stack, stacked
 from binder.paper.block import Lines, text
 from binder.paper.pen import Pen
 from binder.paper.run import LEADING, RISE, SetLine, Style
@@ -69,3 +69,12 @@ def test_nothing_stacked_is_nothing() -> None:
     assert stacked() is None
     rule = Rule()
     assert stacked(rule) is rule
+
+
+def test_short_blocks_flow_from_left_to_right_on_as_many_rows_as_they_take() -> None:
+    pen = Notes(canvas=None)  # type: ignore[arg-type]
+    flow = Flow(tuple((text(word, SMALL), 40.0) for word in ("one", "two", "three")), gap=10)
+    flow.draw(pen, 0, 100, 95)
+    assert [(word, x) for word, x, _baseline in pen.drawn] == [("one", 0), ("two", 50), ("three", 0)]
+    assert flow.height(95) == pytest.approx(2 * 10 * LEADING)
+    assert flow.height(500) == pytest.approx(10 * LEADING)

@@ -138,3 +138,12 @@ def _named(name: str, text: str) -> Binder:
         )
     except UnfitValueError:  # nothing but characters that are not kept
         return full_binder(replace(plain.foods["tahini"], name=UNBROKEN))
+
+
+def test_steps_without_containers_have_the_whole_width_of_a_card_that_has_none() -> None:
+    words = " ".join(f"w{number:03}" for number in range(60))
+    steps = [Step(id=f"plain/{at}", recipe="salad", position=at + 1, title=f"Rest{at}", text=words) for at in range(6)]
+    pages = read_pages(sheet_bytes(full_binder(*steps), SHOOT, SheetKind.CARDS, "a5"))
+    page = next(page for page in pages if "Rest5" in page.words)
+    assert min(sign.left for sign in page.signs if sign.text == "w") < page.width * 0.1
+    assert max(sign.right for sign in page.signs) > page.width * 0.85
