@@ -81,7 +81,7 @@ def numbers(shape: Number) -> SearchStrategy[float]:
     """Floats of a shape: its limits, whole numbers, fractions, the very small."""
     floats = st.floats(shape.least, shape.most, exclude_min=shape.open_below, allow_nan=False)
     whole = st.integers(int(shape.least) + shape.open_below, max(1, int(min(shape.most, 1000)))).map(float)
-    return st.one_of(whole.filter(shape.fits), floats)
+    return st.one_of(whole, floats).filter(shape.fits)
 
 
 @functools.cache

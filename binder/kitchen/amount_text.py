@@ -28,7 +28,7 @@ _UNCOUNTED = {"each", "small", "medium", "large"}
 
 @dataclass(frozen=True)
 class NumberStyle:
-    """How the binder's locale writes numbers."""
+    """How the binder's locale writes numbers: the mark before the decimals."""
 
     decimal_mark: str = "."
 
@@ -60,14 +60,17 @@ def _number(value: float, unit_key: str, style: NumberStyle) -> str:
 
 
 def _digits(value: float) -> int:
-    """As many decimals as leave three figures that count."""
-    return 0 if value >= 1000 else max(0, min(6, 3 - math.floor(math.log10(value)) - 1)) if value > 0 else 0  # noqa: PLR2004
+    """As many decimals, up to six, as leave three figures that count."""
+    if value <= 0 or value >= 1000:  # noqa: PLR2004
+        return 0
+    return max(0, min(6, 2 - math.floor(math.log10(value))))
 
 
 def sensible_grams(grams: float) -> float:
-    """Grams to a step a kitchen scale and a cook can follow: 0.1 below 2, 0.5 to 20, 1 to 1000, 10 to 10 kg, then 100.
+    """Grams to a step that a kitchen scale and a cook can follow; never none where there was some.
 
-    Common practice, no source.
+    Steps of 0.1 g below 2 g, 0.5 g below 20 g, 1 g below 1 kg, 10 g below 10 kg, then 100 g: common practice, no
+    source.
     """
     steps = ((2, 0.1), (20, 0.5), (1000, 1), (10_000, 10))
     step = next((step for limit, step in steps if grams < limit), 100)
@@ -110,7 +113,7 @@ _LADDERS = {
     ),
     Measures.METRIC: (("l", 1.0, ()), ("ml", 50.0, ()), ("tbsp", 1.0, _HALVES), ("tsp", 0.125, _SPOONS)),
 }
-"""For each system the units a cook reaches for, from so many of it upward, and the parts of it that are in the drawer.
+"""For each system the units a cook reaches for, each from so many upward, and the parts of it there are in the drawer.
 
 Common practice, no source.
 """
@@ -163,14 +166,9 @@ def _nearest_part(value: float, parts: tuple[float, ...]) -> float:
     return whole + min(allowed, key=lambda part: abs(value - whole - part))
 
 
-def _nearest_fraction(value: float) -> float:
-    """The nearest of whole, quarter, third, half, two thirds, three quarters, below one also an eighth."""
-    return _nearest_part(value, _COOKS)
-
-
 def sensible_count(count: float) -> float:
-    """A count of pieces to the nearest cook's fraction, to whole ones from ten up; never none where there was some."""
-    nearest = round(count) if count >= 10 else _nearest_fraction(count)  # noqa: PLR2004
+    """A count of pieces to the nearest cook's fraction, from ten up to the nearest whole; never none of some."""
+    nearest = math.floor(count + 0.5) if count >= 10 else _nearest_part(count, _COOKS)  # noqa: PLR2004
     return float(nearest or (1 / 8 if count > 0 else 0.0))
 
 

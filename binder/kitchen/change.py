@@ -53,10 +53,7 @@ class Edit:
 
 @dataclass(frozen=True)
 class Change:
-    """A labelled set of edits, done together or not at all.
-
-    `label` is what the Edit menu shows: “Set price of tahini”.
-    """
+    """Edits done together or not at all; `label` is what the Edit menu shows: “Set price of tahini”."""
 
     label: str
     edits: tuple[Edit, ...]
@@ -78,7 +75,7 @@ class Change:
 def changed(label: str, *, before: Iterable[Record] = (), after: Iterable[Record] = ()) -> Change:
     """The change from some records to others, paired by table and id.
 
-    A record in both places is changed, in one place made or taken out.
+    A record that stands in both is changed; one in `before` alone is taken out, one in `after` alone is made.
     """
     old = {(type(record), record.id): record for record in before}
     new = {(type(record), record.id): record for record in after}
@@ -88,7 +85,7 @@ def changed(label: str, *, before: Iterable[Record] = (), after: Iterable[Record
 
 
 def joined(label: str, changes: Iterable[Change]) -> Change:
-    """Several changes that touch different records as one."""
+    """Several changes, of different records, as one."""
     return Change(label, tuple(edit for change in changes for edit in change.edits))
 
 

@@ -39,10 +39,7 @@ class Understood:
 
 
 class UnknownFoodError(BinderError):
-    """A line whose food or recipe no one knows.
-
-    `name` is what it seems to be called, `nearest` the names most like it.
-    """
+    """A line whose food or recipe no one knows; `name` is what it seems to be called, `nearest` are names like it."""
 
     def __init__(self, text: str, name: str, nearest: list[str]) -> None:
         self.text, self.name, self.nearest = text, name, nearest
@@ -79,7 +76,8 @@ def understand_line(
     """What a typed line means. Raises UnknownFoodError, UnclearTypedLineError or the errors of amounts and units."""
     if len(text) > LONGEST_LINE:
         raise UnclearTypedLineError(text, _("it is longer than {most} characters. Split it.").format(most=LONGEST_LINE))
-    amount, rest = _amount_and_rest(_part_named_last(text), book, pieces, decimal_comma=decimal_comma)
+    said = _part_named_last(" ".join(text.split()))
+    amount, rest = _amount_and_rest(said, book, pieces, decimal_comma=decimal_comma)
     rest, to_taste = _taken(_TO_TASTE, rest)
     rest, garnish = _taken(_GARNISH, rest)
     notes = [found["note"].strip() for found in _NOTE.finditer(rest)]
@@ -91,7 +89,7 @@ def understand_line(
 
 def _part_named_last(text: str) -> str:
     """`juice of 1 lemon` as `1 lemon juice`."""
-    found = _PART.match(text.strip())
+    found = _PART.match(text)
     if found is None:
         return text
     thing, _comma, preparation = found["thing"].partition(",")
@@ -100,7 +98,7 @@ def _part_named_last(text: str) -> str:
 
 
 def _amount_and_rest(text: str, book: NameBook, pieces: frozenset[str], *, decimal_comma: bool) -> tuple[Amount, str]:
-    """Amount and the rest; a word that is a unit and begins a name (`1 whole chicken`) is left to the name."""
+    """The amount and what follows; a word that is a unit and begins a name (`1 whole chicken`) is left to the name."""
     amount, rest = leading_amount(text, pieces=pieces, decimal_comma=decimal_comma)
     if amount.unit and not amount.unit.startswith("(") and rest:
         whole = text[: len(text) - len(rest)].rstrip()

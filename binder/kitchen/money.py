@@ -1,17 +1,20 @@
-"""Money: minor currency units inside, the locale's own writing outside. The one place that formats money."""
+"""Money: minor currency units inside, the locale's own writing outside; the one place that reads and writes it."""
 
 from __future__ import annotations
 
 import functools
 import math
 import re
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
 
 from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
 
 LARGEST_PRICE = 10**13
 """Minor units; beyond it a price is a slip of the keyboard."""
+
+_EXACT = Context(prec=400, rounding=ROUND_HALF_UP)
+"""Room for every digit of any float, so that what is rounded is rounded once."""
 
 
 class UnreadablePriceError(BinderError):
@@ -59,21 +62,27 @@ def uses_decimal_comma(locale: str) -> bool:
 
 
 def money_text(minor: float, currency: str, locale: str, *, digits: int | None = None) -> str:
-    """An amount of minor units as the locale writes money, halves rounded up.
+    """An amount of minor units as the locale writes money, halves rounded up, with `digits` decimals (None: its own).
 
-    `digits` decimals instead of the currency's own.
+    Raises UnknownCurrencyError.
     """
     from babel.core import Locale, UnknownLocaleError
     from babel.numbers import format_currency
 
-    places = minor_digits(currency)
-    shown = places if digits is None else digits
-    amount = (Decimal(repr(float(minor))) / 10**places).quantize(Decimal(1).scaleb(-shown), ROUND_HALF_UP)
+    shown = minor_digits(currency) if digits is None else digits
+    amount = _rounded(minor, currency, shown)
     try:
         known = Locale.parse(locale)
     except (UnknownLocaleError, ValueError):
         known = Locale("en", "US")
-    return format_currency(amount, currency, format=_pattern(known, shown), locale=known, currency_digits=False)
+    with localcontext(_EXACT):
+        return format_currency(amount, currency, format=_pattern(known, shown), locale=known, currency_digits=False)
+
+
+def _rounded(minor: float, currency: str, digits: int) -> Decimal:
+    """Minor units in whole ones of the currency, to so many decimals."""
+    whole = Decimal(repr(float(minor))).scaleb(-minor_digits(currency))
+    return whole.quantize(Decimal(1).scaleb(-digits), context=_EXACT)
 
 
 @functools.cache
@@ -83,19 +92,21 @@ def _pattern(locale: object, digits: int) -> str:
     return re.sub(r"0(?:\.0+)?", "0" + ("." + "0" * digits if digits else ""), pattern)
 
 
-def honest_digits(minor: float, against: float, currency: str) -> int:
-    """Decimals that keep a figure on its own side of what it is compared with.
+_MOST_MORE_DIGITS = 10
+"""Decimals beyond the currency's own; figures alike in so many are alike in what `isclose` looks at."""
 
-    1.752 beside 1.75 is not shown as 1.75.
+
+def honest_digits(minor: float, against: float, currency: str) -> int:
+    """Decimals that keep a figure on its own side of what it is compared with: 1.752 beside 1.75 is not shown as 1.75.
+
+    The currency's own where the two are one but for the last bits of a float.
     """
     places = minor_digits(currency)
     if math.isclose(minor, against, rel_tol=1e-9, abs_tol=1e-9):
         return places
-    for digits in range(places, places + 5):
-        step = 10.0 ** (places - digits)
-        if math.floor(minor / step + 0.5 + 1e-9) * step != math.floor(against / step + 0.5 + 1e-9) * step:
-            return digits
-    return places + 4
+    every = range(places, places + _MOST_MORE_DIGITS)
+    differing = (digits for digits in every if _rounded(minor, currency, digits) != _rounded(against, currency, digits))
+    return next(differing, every.stop)
 
 
 def parse_money(text: str, currency: str, locale: str) -> int:

@@ -33,6 +33,9 @@ _COOKS_FRACTIONS = {value: sign for sign, value in FRACTION_SIGNS.items() if val
 NUMBER_PATTERN = rf"(?:\d+[ -]\d+[/⁄]\d+|\d+[/⁄]\d+|\d+\s?[{_SIGNS}]|[{_SIGNS}]|\d[\d.,']*\d|\d+)"
 """Matches one number as a cook types it; `parse_number` gives its value."""
 
+_LONGEST_NUMBER = 40
+"""Characters; what is longer is no number, and reckoning with its digits would take time for nothing."""
+
 _MIXED = re.compile(r"^(?:(?P<whole>\d+)[ -])?(?P<over>\d+)[/⁄](?P<under>\d+)$")
 _SIGNED = re.compile(rf"^(?P<whole>\d+)?\s?(?P<sign>[{_SIGNS}])$")
 
@@ -48,13 +51,13 @@ def parse_number(text: str, *, decimal_comma: bool = False) -> float:
     """The value of a number as a cook types it, finite and from 0 to ten million.
 
     A comma or a point is the decimal mark; before exactly three digits the one that is not the locale's own decimal
-    mark
-    (`decimal_comma`) groups thousands. Raises UnreadableNumberError.
+    mark (`decimal_comma`) groups thousands. Raises UnreadableNumberError.
     """
-    value = _value(text.strip(), decimal_comma=decimal_comma)
+    plain = text.strip()
+    value = _value(plain, decimal_comma=decimal_comma) if len(plain) <= _LONGEST_NUMBER else None
     if value is None:
         raise UnreadableNumberError(text, _("write a number such as 2, 1½, 1 1/2 or 0.5."))
-    if not math.isfinite(value) or value > LARGEST_AMOUNT:
+    if value > LARGEST_AMOUNT:
         raise UnreadableNumberError(text, _("it is larger than any kitchen holds. Write a smaller one."))
     return value
 

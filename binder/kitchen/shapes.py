@@ -25,9 +25,13 @@ class Text:
         return self.least <= len(value) <= self.most
 
 
+SMALLEST_AMOUNT = 1e-6
+"""What must be above zero is at least a millionth, so that what is divided by it can still be reckoned with."""
+
+
 @dataclass(frozen=True)
 class Number:
-    """A finite number from `least` to `most`, without `least` itself where `open_below`."""
+    """A finite number from `least` to `most`; where `open_below`, above `least` by SMALLEST_AMOUNT or more."""
 
     least: float
     most: float
@@ -35,8 +39,8 @@ class Number:
 
     def fits(self, value: float) -> bool:
         """Whether `value` is finite and in range."""
-        above = value > self.least if self.open_below else value >= self.least
-        return math.isfinite(value) and above and value <= self.most
+        least = self.least + SMALLEST_AMOUNT if self.open_below else self.least
+        return math.isfinite(value) and least <= value <= self.most
 
 
 @dataclass(frozen=True)
@@ -62,9 +66,7 @@ class Reference:
 def tidy(text: str) -> str:
     """Text as it is kept: Unicode NFC, CR LF as LF, without control characters or lone surrogates."""
     kept = text.replace("\r\n", "\n").replace("\r", "\n")
-    if (
-        not kept.isprintable()
-    ):  # before composing: a letter and its accent may stand on both sides of a control character
+    if not kept.isprintable():  # taken out before composing: a control may part a letter from its accent
         kept = "".join(c for c in kept if c in _KEPT_CONTROLS or unicodedata.category(c) not in {"Cc", "Cs"})
     return unicodedata.normalize("NFC", kept)
 

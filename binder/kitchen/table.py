@@ -11,7 +11,7 @@ R = TypeVar("R", bound=Record)
 
 
 class Table(Mapping[str, R], Generic[R]):
-    """Records by id. `where(field, value)` gives those of one owner in their order; groupings are made once a table."""
+    """Records by id. `where` gives those of one owner in their order; each grouping is made once and kept."""
 
     __slots__ = ("_groups", "_records")
 

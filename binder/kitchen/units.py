@@ -1,4 +1,4 @@
-"""Units a cook writes: the dimension of each, and its grams or millilitres. The one place that converts units.
+"""Units a cook writes, each with its dimension and its grams or millilitres: the one place that converts units.
 
 Values and their sources stand in `resources/reference/units.csv`. A bare `cup`, `pint` or `tbsp` means the binder's own
 system of measures; `us cup` or `imperial pint` says which.
@@ -17,6 +17,7 @@ from binder.kitchen.errors import BinderError
 from binder.kitchen.number import UnreadableNumberError, parse_number
 from binder.kitchen.paths import reference_folder
 from binder.kitchen.settings import Measures
+from binder.kitchen.shapes import SMALLEST_AMOUNT
 from binder.kitchen.wording import _, listed
 
 
@@ -138,7 +139,7 @@ def unit_values() -> dict[str, tuple[Dimension, float, str]]:
 
 
 def canonical_unit(text: str) -> str | None:
-    """The key of a cook's spelling (`Tbsp.` is `tbsp`), a container's kept as `(14 oz) can`; None where unknown."""
+    """The key of a cook's spelling: `Tbsp.` is `tbsp`, and a container keeps its size, `(14 oz) can`; None: unknown."""
     plain = " ".join(text.strip().split())
     if plain.rstrip(".") in _CASED:
         return _CASED[plain.rstrip(".")]
@@ -157,11 +158,11 @@ def _with_system(folded: str) -> str | None:
 
 def _canonical_container(size: str, unit: str, word: str) -> str | None:
     inner, outer = canonical_unit(unit), canonical_unit(word)
-    return f"({size.strip()} {inner}) {outer}" if inner and outer and _held(size) > 0 else None
+    return f"({size.strip()} {inner}) {outer}" if inner and outer and _held(size) >= SMALLEST_AMOUNT else None
 
 
 def _held(size: str) -> float:
-    """How many of its inner unit a container holds; 0 where that is no number, so that no unit is ever of no size."""
+    """How many of its inner unit a container holds; 0 where that is no number."""
     try:
         return parse_number(size)
     except UnreadableNumberError:

@@ -13,11 +13,11 @@ from binder.kitchen.change import Change, ConflictError, Edit, apply, changed, j
 from binder.kitchen.edits.foods import add_quote, adopt_food
 from binder.kitchen.edits.recipes import add_line, remove_recipe, remove_step
 from binder.kitchen.edits.records import insert, remove, set_fields
-from binder.kitchen.edits.shoots import add_build, move_dish, remove_dish
+from binder.kitchen.edits.shoots import add_build, move_dish, remove_dish, set_dish
 from binder.kitchen.food import Food
 from binder.kitchen.integrity import BrokenReferenceError, RecipeLoopError, StillUsedError, UnclearLineError
-from binder.kitchen.recipe import Line
-from binder.kitchen.shoot import BuildKind
+from binder.kitchen.recipe import Line, Step
+from binder.kitchen.shoot import Build, BuildKind
 from tests.kitchen_binder import small_binder
 
 
@@ -109,10 +109,24 @@ def test_what_an_owner_owns_goes_with_it_and_siblings_close_up() -> None:
 
 
 def test_builds_up_to_a_step_that_goes_stop_at_the_step_before() -> None:
-    binder = small_binder()
+    binder = small_binder(Build(id="late", dish="dish-bread", position=2, up_to="bread/2"))
+    after = apply(binder, remove_step(binder, binder.steps["bread/2"]))
+    assert after.builds["late"].up_to == "bread/1"
+
+
+def test_a_build_up_to_a_first_step_that_goes_never_grows_to_a_whole_one() -> None:
+    binder = small_binder(Step(id="bread/3", recipe="bread", position=2))
     after = apply(binder, remove_step(binder, binder.steps["bread/1"]))
-    assert after.builds["bread-swap"].up_to is None
+    assert after.builds["bread-swap"].up_to == "bread/2"
     assert after.steps["bread/2"].position == 0
+
+
+def test_a_dish_of_another_recipe_has_no_build_up_to_a_step_of_the_first() -> None:
+    binder = small_binder()
+    after = apply(binder, set_dish(binder, binder.dishes["dish-bread"], recipe="spread"))
+    assert [build.up_to for build in after.builds.where("dish", "dish-bread")] == [None, None]
+    renamed = apply(binder, set_dish(binder, binder.dishes["dish-bread"], name="Bread"))
+    assert renamed.builds["bread-swap"].up_to == "bread/1"
 
 
 def test_moving_numbers_the_siblings_anew() -> None:

@@ -55,6 +55,8 @@ BOOK = NameBook({singular_words(name): Known(key, name, is_recipe=key == "hariss
         ("finely grated zest of half a lemon", Amount(0.5, 0.5, ""), "lemon_zest", "finely grated"),
         ("2 fillet steaks", Amount(2, 2, ""), "fillet_steak", ""),
         ("1 whole chicken", Amount(1, 1, ""), "chicken_whole", ""),
+        ("  1  whole\tchicken, jointed  ", Amount(1, 1, ""), "chicken_whole", "jointed"),
+        (" juice of  1 lemon ", Amount(1, 1, ""), "lemon_juice", ""),
         ("1 olive", Amount(1, 1, ""), "olives", ""),
         ("2 tbsp harissa", Amount(2, 2, "tbsp"), "harissa", ""),
         ("thinly sliced red onion, rinsed", Amount(None, None, ""), "red_onion", "thinly sliced, rinsed"),

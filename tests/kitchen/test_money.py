@@ -83,4 +83,13 @@ def test_a_figure_near_its_cap_is_shown_on_its_own_side() -> None:
 def test_honest_digits_never_show_two_different_figures_alike(minor: float, cap: int) -> None:
     digits = honest_digits(minor, cap, "USD")
     shown, beside = (money_text(value, "USD", "en_US", digits=digits) for value in (minor, cap))
-    assert shown != beside or math.isclose(minor, cap, rel_tol=1e-9, abs_tol=1e-4)
+    assert shown != beside or math.isclose(minor, cap, rel_tol=1e-9, abs_tol=1e-9)
+
+
+def test_a_figure_a_hair_over_its_cap_is_still_shown_over_it() -> None:
+    assert money_text(175.000001, "USD", "en_US", digits=honest_digits(175.000001, 175, "USD")) == "$1.75000001"
+
+
+@pytest.mark.parametrize("currency", ["USD", "JPY", "KWD"])
+def test_a_sum_beyond_all_reason_is_still_written(currency: str) -> None:
+    assert ",000,000,000" in money_text(1e36, currency, "en_US")

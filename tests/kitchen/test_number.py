@@ -49,6 +49,13 @@ def test_refuses_what_is_no_kitchen_number(text: str) -> None:
     assert "is not an amount" in str(refused.value)
 
 
+@pytest.mark.parametrize("text", ["9" * 5000, "9" * 5000 + "/7", "1/" + "9" * 5000, "9" * 400 + "/1", "9" * 400 + "½"])
+def test_refuses_digits_without_end_in_one_short_line(text: str) -> None:
+    with pytest.raises(UnreadableNumberError) as refused:
+        parse_number(text)
+    assert len(str(refused.value)) < 200
+
+
 @pytest.mark.parametrize(
     ("value", "text"),
     [(1.5, "1½"), (1 / 3, "⅓"), (0.333, "⅓"), (2.0, "2"), (0.125, "⅛"), (2.6666667, "2⅔"), (0.3, None), (0.0, None)],

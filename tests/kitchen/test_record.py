@@ -23,11 +23,15 @@ def test_a_record_knows_its_fields_and_their_shapes() -> None:
     assert field_of(Food, "name").required
 
 
-@pytest.mark.parametrize("grams", [0, -1, math.nan, math.inf, 1e308, 2**63, "3", None, True])
+@pytest.mark.parametrize("grams", [0, -1, 1e-300, 9e-7, math.nan, math.inf, 1e308, 2**63, "3", None, True])
 def test_weights_that_cannot_be_are_refused(grams: object) -> None:
     with pytest.raises(UnfitValueError) as refused:
         Measure(id="m", food="onion", unit="cup", grams=grams)  # type: ignore[arg-type]
     assert "grams cannot be" in str(refused.value)
+
+
+def test_a_millionth_is_the_least_that_is_above_zero() -> None:
+    assert Measure(id="m", food="saffron", unit="strand", grams=1e-6).grams == 1e-6
 
 
 def test_a_name_of_ten_thousand_characters_is_refused_in_one_short_line() -> None:

@@ -93,10 +93,7 @@ def set_pack(binder: Binder, pack: Pack, **fields: object) -> Change:
 
 
 def add_quote(binder: Binder, pack: Pack, *, price: int, on: date, source: str = "") -> Change:
-    """A price asked for a pack on a day, in minor currency units.
-
-    A second price of the same day takes the first one's place.
-    """
+    """A price asked for a pack on a day, in minor currency units; it takes the place of an earlier one of that day."""
     label = _price_label(binder, pack, price)
     same_day = [quote for quote in binder.quotes.where("pack", pack.id) if quote.on == on]
     if same_day:

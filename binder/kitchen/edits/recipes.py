@@ -54,12 +54,13 @@ def move_step(binder: Binder, step: Step, *, to: int) -> Change:
 
 
 def remove_step(binder: Binder, step: Step) -> Change:
-    """Take a step out with its lines; builds that went up to it go up to the step before."""
+    """Take a step out with its lines; builds that went up to it go up to the step before, or to the new first one."""
     label = _("Remove step {number} of {recipe}").format(
         number=step.position + 1, recipe=binder.recipes[step.recipe].name
     )
-    earlier = [other for other in binder.steps.where("recipe", step.recipe) if other.position < step.position]
-    instead = earlier[-1].id if earlier else None
+    left = [other for other in binder.steps.where("recipe", step.recipe) if other.id != step.id]
+    earlier = [other for other in left if other.position < step.position]
+    instead = next((other.id for other in (*earlier[-1:], *left)), None)
     builds = [set_fields(label, build, up_to=instead) for build in binder.builds.where("up_to", step.id)]
     return joined(label, [remove(label, binder, step), *builds])
 
@@ -72,10 +73,7 @@ def understood(binder: Binder, text: str) -> Understood:
 
 
 def add_line(binder: Binder, step: Step, text: str, *, at: int | None = None) -> Change:
-    """A typed line on a step, with its food brought from the larder where the binder has it not yet.
-
-    Raises the errors of `line_text`.
-    """
+    """A typed line on a step, its food brought from the larder if the binder lacks it. Raises errors of `line_text`."""
     meant = understood(binder, text)
     line = Line(id=new_id("line"), step=step.id, **_fields(meant))  # type: ignore[arg-type]
     label = _("Add {food} to {recipe}").format(food=meant.source.name, recipe=binder.recipes[step.recipe].name)

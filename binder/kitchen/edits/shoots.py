@@ -35,8 +35,10 @@ def add_dish(binder: Binder, shoot: Shoot, recipe: Recipe, *, portions: float | 
 
 
 def set_dish(binder: Binder, dish: Dish, **fields: object) -> Change:
-    """Change a dish: its portions, its cap, its name on the card."""
-    return set_fields(_("Edit {dish}").format(dish=dish_name(binder, dish)), dish, **fields)
+    """Change a dish: its portions, its cap, its name on the card. Builds of another recipe go to its end."""
+    label = _("Edit {dish}").format(dish=dish_name(binder, dish))
+    builds = binder.builds.where("dish", dish.id) if fields.get("recipe", dish.recipe) != dish.recipe else ()
+    return joined(label, [set_fields(label, dish, **fields), *(set_fields(label, one, up_to=None) for one in builds)])
 
 
 def move_dish(binder: Binder, dish: Dish, *, to: int) -> Change:
