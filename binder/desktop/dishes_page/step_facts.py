@@ -6,7 +6,14 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import Cell, Tone
 from binder.desktop.words.figure_text import minutes_text
-from binder.desktop.words.typed import Reading, UnreadableError, typed_heat, typed_minutes, typed_words
+from binder.desktop.words.typed import (
+    Reading,
+    UnreadableError,
+    exact_temperature,
+    typed_heat,
+    typed_minutes,
+    typed_words,
+)
 from binder.figures.temperature_text import temperature_short
 from binder.kitchen.edits.recipes import set_step
 from binder.kitchen.recipe import Heat
@@ -46,10 +53,12 @@ def _stations(binder: Binder) -> tuple[str, ...]:
 
 
 def _heat_cell(binder: Binder, step: Step) -> Cell:
+    word = _(step.heat.value) if step.heat else ""
     degrees = temperature_short(binder, step.celsius) if step.celsius is not None else ""
-    text = " ".join(part for part in (_(step.heat.value) if step.heat else "", degrees) if part)
+    exact = exact_temperature(binder, step.celsius) if step.celsius is not None else ""
+    text, edit = f"{word} {degrees}".strip(), f"{word} {exact}".strip()
     kinds = tuple(_(heat.value) for heat in Heat)
-    return Cell(text, edit=text, placeholder="–", choices=kinds, tip=_("What is heated, and how far: oven 180 °C"))
+    return Cell(text, edit=edit, placeholder="–", choices=kinds, tip=_("What is heated, and how far: oven 180 °C"))
 
 
 def _hazard_cell(step: Step) -> Cell:
@@ -72,15 +81,15 @@ def edit_fact(binder: Binder, step: Step, column: str, text: str) -> Change:
         "waiting_minutes": lambda: typed_minutes(binder, text),
         "station": text.strip,
         "equipment": lambda: typed_words(text),
-        "hazards": lambda: _typed_hazards(text),
+        "hazards": lambda: _typed_hazards(text, step.hazards),
     }
     return set_step(binder, step, **{column: values[column]()})
 
 
-def _typed_hazards(text: str) -> tuple[str, ...]:
-    """Hazards by their titles or codes, parted by commas."""
+def _typed_hazards(text: str, kept: tuple[str, ...]) -> tuple[str, ...]:
+    """Hazards by their titles or codes, parted by commas; those the step has may stay, known or not."""
     known = cautions()
-    by_name = {caution.title.casefold(): key for key, caution in known.items()} | {key: key for key in known}
+    by_name = {caution.title.casefold(): key for key, caution in known.items()} | {key: key for key in (*known, *kept)}
     found = []
     for word in typed_words(text):
         key = by_name.get(word.casefold()) or by_name.get(word.casefold().replace(" ", "_"))

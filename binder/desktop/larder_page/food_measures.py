@@ -95,7 +95,7 @@ def _typed_whole(sight: Sight, text: str) -> Change:
     """`1 cup chopped = 160 g`, `2 cloves = 10 g`, `1 = 150 g`."""
     binder, food = sight.binder, sight.binder.foods[record_of(sight.subject or "").id]
     left, equals, right = text.partition("=")
-    if not equals or not right.strip():
+    if not equals or not left.strip() or not right.strip():
         raise UnreadableError(text, _("write what it is and what it weighs: 1 cup chopped = 160 g."))
     amount, rest = leading_amount(left.strip(), decimal_comma=comma(binder))
     count, key = amount.high or 1.0, amount.unit

@@ -14,7 +14,7 @@ from binder.desktop.words.figure_text import date_text, money, pack_size, plain_
 from binder.desktop.words.typed import UnreadableError, typed_choice, typed_date
 from binder.figures.missing import Missing, Place
 from binder.figures.price import PricedPack, chosen_pack, pack_grams, quote_of_pack
-from binder.kitchen.change import Change, apply, joined
+from binder.kitchen.change import Change, apply, changed, joined
 from binder.kitchen.edits.foods import (
     add_pack,
     add_quote,
@@ -25,7 +25,7 @@ from binder.kitchen.edits.foods import (
     typed_price,
     typed_size,
 )
-from binder.kitchen.edits.records import remove, set_fields
+from binder.kitchen.edits.records import remove, set_fields, with_values
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
@@ -84,7 +84,7 @@ class FoodPacks(PlainSheet):
         if column == "size":
             size, unit = typed_size(binder, text)
             return set_pack(binder, pack, size=size, unit=unit)
-        return _set_store(binder, pack, text) if column == "store" else set_pack(binder, pack, label=text.strip())
+        return _set_store(binder, pack, text) if column == "store" else _set_label(binder, pack, text)
 
     def remove(self, sight: Sight, rows: Sequence[str]) -> Change | None:
         binder = sight.binder
@@ -186,11 +186,16 @@ def _edit_quote(binder: Binder, quote: Quote, column: str, text: str) -> Change:
     return pin_quote(binder, quote, pinned=pinned)
 
 
+def _set_label(binder: Binder, pack: Pack, text: str) -> Change:
+    label = _("Edit a pack of {food}").format(food=binder.foods[pack.food].name)
+    return changed(label, before=[pack], after=[with_values(pack, label=text.strip())])
+
+
 def _set_store(binder: Binder, pack: Pack, text: str) -> Change:
     """A store by its name; one that is new is made with the same change."""
     made, store = _store(binder, text)
-    changed = set_pack(apply(binder, made) if made else binder, pack, store=store)
-    return joined(changed.label, [made, changed]) if made else changed
+    chosen = set_pack(apply(binder, made) if made else binder, pack, store=store)
+    return joined(chosen.label, [made, chosen]) if made else chosen
 
 
 def _store(binder: Binder, text: str) -> tuple[Change | None, str | None]:

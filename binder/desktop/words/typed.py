@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeAlias, TypeVar
 
 from binder.kitchen.errors import BinderError
 from binder.kitchen.money import parse_money, uses_decimal_comma
-from binder.kitchen.number import NUMBER_PATTERN, parse_number
+from binder.kitchen.number import NUMBER_PATTERN, in_decimals, parse_number
 from binder.kitchen.recipe import Heat
 from binder.kitchen.settings import Measures
 from binder.kitchen.wording import _, listed
@@ -151,3 +151,15 @@ def typed_heat(binder: Binder, text: str) -> tuple[Heat | None, float | None]:
 def own_scale(binder: Binder) -> str:
     """The scale a bare number of degrees is in: F in US customary measures, else C."""
     return "F" if binder.settings.measures is Measures.US_CUSTOMARY else "C"
+
+
+def exact_temperature(binder: Binder, celsius: float) -> str:
+    """Degrees as typed so that nothing is lost: in the binder's own scale where they are whole there, else in °C."""
+    fahrenheit = round(celsius * 9 / 5 + 32)
+    if own_scale(binder) == "F" and abs((fahrenheit - 32) * 5 / 9 - celsius) < _SAME:
+        return f"{fahrenheit} °F"
+    return f"{in_decimals(abs(celsius), digits=4)} °C" if celsius >= 0 else f"-{in_decimals(-celsius, digits=4)} °C"
+
+
+_SAME = 1e-3
+"""Degrees apart that no thermometer shows."""

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from binder.desktop.words.figure_text import minutes_text
 from binder.desktop.words.typed import (
+    exact_temperature,
     typed_choice,
     typed_clock,
     typed_date,
@@ -120,6 +121,13 @@ def test_heat_is_a_word_and_degrees(binder: Binder, text: str, heat: Heat | None
 def test_what_is_no_heat_is_refused(text: str) -> None:
     with pytest.raises(BinderError):
         typed_heat(METRIC, text)
+
+
+@given(st.floats(-200, 1000).map(lambda degrees: round(degrees, 4)))
+def test_a_temperature_is_read_as_it_is_offered_for_editing(celsius: float) -> None:
+    for binder in (AMERICAN, METRIC):
+        again = typed_heat(binder, f"oven {exact_temperature(binder, celsius)}")[1]
+        assert again == pytest.approx(celsius, abs=2e-3)
 
 
 def test_a_choice_by_its_beginning_unless_two_begin_so() -> None:

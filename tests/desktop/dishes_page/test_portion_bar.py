@@ -1,0 +1,47 @@
+"""The stacked bar of a portion."""
+
+from __future__ import annotations
+
+import pytest
+
+from binder.desktop.dishes_page.portion_bar import portion_bar
+from binder.desktop.sheet.cell import Mark
+from binder.desktop.sheet.sheet import Sight
+from binder.figures.cost import dish_cost
+from binder.kitchen.binder import Binder
+from binder.kitchen.change import apply
+from binder.kitchen.edits.records import remove
+from binder.kitchen.edits.shoots import remove_dish
+
+
+def test_widths_are_to_the_cap_as_costs_are(chickpeas: Binder) -> None:
+    bar, cost = portion_bar(Sight(chickpeas, "day"), "smoky_tomato_stew"), dish_cost(chickpeas, "dish_3")
+    assert bar.cap is not None
+    assert cost.per_portion is not None
+    assert cost.cap is not None
+    assert sum(segment.width for segment in bar.segments) / bar.cap == pytest.approx(cost.per_portion / cost.cap)
+
+
+def test_the_costliest_stands_first(chickpeas: Binder) -> None:
+    widths = [segment.width for segment in portion_bar(Sight(chickpeas, "day"), "herb_fritters").segments]
+    assert widths == sorted(widths, reverse=True)
+
+
+def test_it_says_how_the_portion_stands_to_its_cap(chickpeas: Binder) -> None:
+    bar = portion_bar(Sight(chickpeas, "day"), "smoky_tomato_stew")
+    assert bar.says == "Used cost a portion $1.83, within the cap of $2.00: $0.17 to spare."
+    assert bar.mark is Mark.WITHIN
+
+
+def test_what_is_missing_is_said_with_what_is_known(chickpeas: Binder) -> None:
+    binder = apply(chickpeas, remove("", chickpeas, chickpeas.quotes["quote_tahini"]))
+    bar = portion_bar(Sight(binder, "day"), "silky_hummus_with_lemon")
+    assert bar.says.startswith("Used cost a portion not known: no price for tahini. What is known comes to $")
+    assert bar.mark is Mark.UNKNOWN
+
+
+def test_a_recipe_outside_the_shoot_has_no_cap(chickpeas: Binder) -> None:
+    binder = apply(chickpeas, remove_dish(chickpeas, chickpeas.dishes["dish_2"]))
+    bar = portion_bar(Sight(binder, "day"), "herb_fritters")
+    assert bar.cap is None
+    assert "no cap" in bar.says
