@@ -10,6 +10,7 @@ from binder.kitchen.budget import BudgetLine, TaxRate
 from binder.kitchen.buying import PantryItem, Purchase, Trip
 from binder.kitchen.claim import Claim
 from binder.kitchen.conversion import Addition, Conversion, Outcome, Trial, TrialOutcome
+from binder.kitchen.day import Appliance, FixedEvent, Person, Pin
 from binder.kitchen.food import Food, Measure
 from binder.kitchen.price import Pack, Quote, Store
 from binder.kitchen.recipe import Line, Recipe, Step
@@ -42,6 +43,10 @@ RECORD_TYPES: Mapping[str, type[Record]] = {
     "budget_lines": BudgetLine,
     "tax_rates": TaxRate,
     "claims": Claim,
+    "people": Person,
+    "appliances": Appliance,
+    "fixed_events": FixedEvent,
+    "pins": Pin,
 }
 """The tables of a binder, owners before what they own."""
 
@@ -98,6 +103,10 @@ class Binder:
     budget_lines: Table[BudgetLine] = field(default_factory=Table)
     tax_rates: Table[TaxRate] = field(default_factory=Table)
     claims: Table[Claim] = field(default_factory=Table)
+    people: Table[Person] = field(default_factory=Table)
+    appliances: Table[Appliance] = field(default_factory=Table)
+    fixed_events: Table[FixedEvent] = field(default_factory=Table)
+    pins: Table[Pin] = field(default_factory=Table)
     memory: Memory = field(default_factory=Memory, compare=False, repr=False)
 
     def __hash__(self) -> int:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Annotated
 
+from binder.kitchen.day import ApplianceKind
 from binder.kitchen.record import Record
 from binder.kitchen.shapes import (
     Celsius,
@@ -14,6 +15,7 @@ from binder.kitchen.shapes import (
     LongText,
     Minutes,
     Name,
+    Number,
     Position,
     Positive,
     Reference,
@@ -34,10 +36,7 @@ class Heat(StrEnum):
 
 @dataclass(frozen=True, kw_only=True)
 class Recipe(Record):
-    """A dish as a cook writes it.
-
-    One batch yields so many `portions`, `grams` or `millilitres`: as many as are known.
-    """
+    """A dish as a cook writes it. One batch yields so many `portions`, `grams`, `millilitres`: those that are known."""
 
     name: Name
     portions: Positive | None = None
@@ -49,9 +48,11 @@ class Recipe(Record):
 
 @dataclass(frozen=True, kw_only=True)
 class Step(Record):
-    """One step. Times are minutes; `hazards` are keys of the reference cautions.
+    """One step of a recipe: what is done, where, with what and for how many minutes.
 
-    `hold_minutes` is how long its result stays fit to film.
+    `celsius` is the temperature of what `heat` names; `hazards` are keys of the reference cautions; `hold_minutes` is
+    how long the step's result stays fit to film. `uses` says which kind of appliance holds `places` of it, where that
+    does not follow from `heat`; `skill` is what whoever does it must be able to do.
     """
 
     recipe: Annotated[Key, Reference("recipes", owner=True)]
@@ -67,6 +68,9 @@ class Step(Record):
     hazards: WordList = ()
     on_camera: bool = True
     hold_minutes: Minutes | None = None
+    uses: ApplianceKind | None = None
+    places: Annotated[int, Number(1, 1000)] = 1
+    skill: ShortText = ""
 
 
 @dataclass(frozen=True, kw_only=True)

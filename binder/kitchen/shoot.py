@@ -58,12 +58,16 @@ class Shoot(Record):
     """One shooting day of one episode. `base_amount` in `base_unit` is how much of the base ingredient there is.
 
     `wait_limit` is the longest wait, in minutes, that the camera stays with; `spares` how many spare builds each dish
-    is to have.
+    is to have. `call` is by the clock on the wall in `zone`.
 
     `cap` is the cost cap a portion in minor currency units, for every dish without its own; `budget` is for the whole
     shoot, and `contingency` the part of it kept back. `waste_value` is the part of its price that perishable food
     left over in an opened pack counts as thrown away; `quote_days` how old a price may grow before it is asked for
     again; `prices_taxed` whether the prices on the shelf include the tax.
+
+    On the day the camera takes `reset_minutes` between dishes, and dishes may change places where `may_reorder`; on the
+    days before, people work from `prep_from` to `prep_until`. `hot_set`: it is above 32 °C there, so that food out of
+    the cold lasts an hour.
     """
 
     name: Name
@@ -83,14 +87,20 @@ class Shoot(Record):
     contingency: Part = 0.0
     quote_days: Days = 60
     prices_taxed: bool = True
+    wrap: time | None = None
+    reset_minutes: Minutes = 5.0
+    may_reorder: bool = False
+    prep_from: time = time(8, 0)
+    prep_until: time = time(20, 0)
+    hot_set: bool = False
     notes: LongText = ""
 
 
 @dataclass(frozen=True, kw_only=True)
 class Dish(Record):
-    """A recipe's place in a shoot.
+    """A recipe's place in a shoot: its running number is its position plus one.
 
-    Its running number is its position plus one; `cap` is minor currency units a portion.
+    `cap` is minor currency units a portion (None: the shoot's); `camera_minutes` is how long the camera is on it.
     """
 
     shoot: Annotated[Key, Reference("shoots", owner=True)]
@@ -105,9 +115,9 @@ class Dish(Record):
 
 @dataclass(frozen=True, kw_only=True)
 class Build(Record):
-    """One making of a dish.
+    """One making of a dish, up to and with the step `up_to` (None: to the end), for `portions` (None: the dish's own).
 
-    It goes up to and with the step `up_to` (None: to the end); `portions` None: the dish's own.
+    `waits` says where it waits for the camera.
     """
 
     dish: Annotated[Key, Reference("dishes", owner=True)]

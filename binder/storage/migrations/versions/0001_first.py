@@ -257,6 +257,9 @@ def _make_records() -> None:
         _plain("hazards"),
         _yes_or_no("on_camera"),
         _real("hold_minutes", ">= 0.0", "<= 527040.0", optional=True),
+        _one_of("uses", "oven", "burners", "fryer", "fridge", "freezer", "tool", optional=True),
+        _whole("places", ">= 1", "<= 1000"),
+        _text("skill", 0, 300),
     )
     _make(
         "lines",
@@ -293,6 +296,12 @@ def _make_records() -> None:
         _real("contingency", ">= 0.0", "<= 1.0"),
         _whole("quote_days", ">= 0", "<= 36600"),
         _yes_or_no("prices_taxed"),
+        _plain("wrap", optional=True),
+        _real("reset_minutes", ">= 0.0", "<= 527040.0"),
+        _yes_or_no("may_reorder"),
+        _plain("prep_from"),
+        _plain("prep_until"),
+        _yes_or_no("hot_set"),
         _text("notes", 0, 20000),
     )
     _make(
@@ -402,4 +411,47 @@ def _make_records() -> None:
         _text("unit", 0, 300),
         _real("target", ">= 0.0", "<= 10000000.0"),
         _real("tolerance", ">= 0.0", "<= 10000000.0"),
+    )
+    _make(
+        "people",
+        _key(),
+        _link("shoot", "shoots"),
+        _whole("position", ">= 0", "<= 1000000"),
+        _text("name", 1, 300),
+        _text("role", 0, 300),
+        _plain("skills"),
+        _yes_or_no("on_camera"),
+        _plain("arrives", optional=True),
+        _plain("leaves", optional=True),
+    )
+    _make(
+        "appliances",
+        _key(),
+        _link("shoot", "shoots"),
+        _whole("position", ">= 0", "<= 1000000"),
+        _text("name", 1, 300),
+        _one_of("kind", "oven", "burners", "fryer", "fridge", "freezer", "tool"),
+        _whole("places", ">= 1", "<= 1000"),
+        _real("change_minutes", ">= 0.0", "<= 527040.0"),
+        _real("tolerance", ">= 0.0", "<= 100.0"),
+    )
+    _make(
+        "fixed_events",
+        _key(),
+        _link("shoot", "shoots"),
+        _text("name", 1, 300),
+        _plain("at"),
+        _real("minutes", ">= 0.0", "<= 527040.0"),
+        _yes_or_no("stops_work"),
+    )
+    _make(
+        "pins",
+        _key(),
+        _link("shoot", "shoots"),
+        _link("dish", "dishes"),
+        _link("build", "builds", optional=True),
+        _link("step", "steps", optional=True),
+        _plain("on"),
+        _plain("at"),
+        _yes_or_no("done"),
     )
