@@ -54,6 +54,7 @@ class CardLayout:
             for group in self._groups(found, before):
                 self._add_group(group, found.number)
             before = found
+        self._add_doneness()
         for block in self._below():
             self._add_below(block)
         return [self._page(card, at) for at, card in enumerate(self._cards, start=1)]
@@ -72,10 +73,7 @@ class CardLayout:
             yield text(_("The recipe has no steps yet."), self._style.plain)
 
     def _below(self) -> Iterator[Block]:
-        doneness = doneness_block(self._binder, self._card.doneness, self._style)
         builds = builds_block(self._binder, self._card, self._style)
-        if doneness:
-            yield Stack((doneness, deference_block(self._style), Space(PAD)))
         if builds:
             yield Stack((builds, Space(PAD)))
         if self._foot.flows_on:
@@ -160,6 +158,18 @@ class CardLayout:
             self._cards[-1].above += [first] if first else []
             if rest is not None:
                 self._next_card()
+
+    def _add_doneness(self) -> None:
+        """Safe temperatures: above cautions, whose deference then serves for both, or else with their own."""
+        doneness = doneness_block(self._binder, self._card.doneness, self._style)
+        if doneness is None:
+            return
+        tall = doneness.height(self._space.inner) + PAD
+        cautioned = next((card for card in self._cards if card.cautions and tall <= self._room_left(card)), None)
+        if cautioned:
+            cautioned.below.append(Stack((doneness, Space(PAD))))
+        else:
+            self._add_below(Stack((doneness, deference_block(self._style), Space(PAD))))
 
     def _add_below(self, block: Block) -> None:
         """Add a block above the foot of the first card that has room for it, or of as many more as it takes."""
