@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from binder.figures.plan_question import Aims, Gap, Plan, PlanProgress, PlanQuestion, Resource, Task
+from binder.figures.plan_question import Aims, Apart, Gap, Plan, PlanProgress, PlanQuestion, Resource, Task
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -45,8 +45,14 @@ class _Program:
         self.intervals: dict[str, Any] = {}
         for task in question.tasks:
             self._place(task)
+        self.taken = {(task.key, key): self.model.new_bool_var(key) for task in question.tasks for key in task.either}
+        for task in question.tasks:
+            if task.either:
+                self.model.add_exactly_one(self.taken[task.key, key] for key in task.either)
         for gap in question.gaps:
-            self._keep_apart(gap)
+            self._leave_a_gap(gap)
+        for apart in question.aparts:
+            self._keep_apart(apart)
         for resource in question.resources:
             self._share(resource)
 
@@ -62,23 +68,33 @@ class _Program:
         self.starts[task.key] = start
         self.intervals[task.key] = self.model.new_fixed_size_interval_var(start, task.minutes, task.key)
 
-    def _keep_apart(self, gap: Gap) -> None:
+    def _leave_a_gap(self, gap: Gap) -> None:
         end = self.starts[gap.before] + self.question.task(gap.before).minutes
         self.model.add(self.starts[gap.after] >= end + gap.least)
         if gap.most is not None:
             self.model.add(self.starts[gap.after] <= end + gap.most)
 
+    def _keep_apart(self, apart: Apart) -> None:
+        """One run wholly before the other."""
+        first = self.model.new_bool_var(f"{apart.first[0]} before {apart.second[0]}")
+        for (_begin, last), (begin, _last), chosen in (
+            (apart.first, apart.second, first),
+            (apart.second, apart.first, ~first),
+        ):
+            end = self.starts[last] + self.question.task(last).minutes
+            self.model.add(self.starts[begin] >= end + apart.minutes).only_enforce_if(chosen)
+
     def _share(self, resource: Resource) -> None:
-        users = [task for task in self.question.tasks if task.needs.get(resource.key, 0) > 0]
-        absent = [absence for absence in self.question.absences if absence.resource == resource.key]
+        users = [task for task in self.question.tasks if task.uses(resource.key) > 0]
         if not users:
             return
-        intervals = [self.intervals[task.key] for task in users]
-        demands = [task.needs[resource.key] for task in users]
-        for absence in absent:
-            size = absence.end - absence.start
-            intervals.append(self.model.new_fixed_size_interval_var(absence.start, size, resource.key))
-            demands.append(min(absence.amount, resource.capacity))
+        intervals = [self._interval_at(task, resource) for task in users]
+        demands = [task.uses(resource.key) for task in users]
+        for absence in self.question.absences:
+            if absence.resource == resource.key:
+                size = absence.end - absence.start
+                intervals.append(self.model.new_fixed_size_interval_var(absence.start, size, resource.key))
+                demands.append(min(absence.amount, resource.capacity))
         if resource.capacity == 1 and all(demand == 1 for demand in demands):
             self.model.add_no_overlap(intervals)
         else:
@@ -86,16 +102,30 @@ class _Program:
         if resource.change or resource.has_states:
             self._change_over(resource, users)
 
+    def _interval_at(self, task: Task, resource: Resource) -> Any:  # noqa: ANN401 - the solver has no types
+        """The task's time at a resource; absent where it takes another one."""
+        taken = self.taken.get((task.key, resource.key))
+        if taken is None:
+            return self.intervals[task.key]
+        start = self.starts[task.key]
+        return self.model.new_optional_fixed_size_interval_var(
+            start, task.minutes, taken, f"{task.key} at {resource.key}"
+        )
+
     def _change_over(self, resource: Resource, users: Sequence[Task]) -> None:
         """Two tasks that do not go together lie apart by the time it takes to change from one to the other."""
         for at, one in enumerate(users):
             for other in users[at + 1 :]:
-                if not _go_together(resource, one, other):
-                    first = self.model.new_bool_var(f"{one.key} before {other.key}")
-                    self._after(one, other, resource.change).only_enforce_if(first)
-                    self._after(other, one, resource.change).only_enforce_if(~first)
+                if go_together(resource, one, other):
+                    continue
+                first = self.model.new_bool_var(f"{one.key} before {other.key}")
+                here = [
+                    self.taken[key] for key in ((one.key, resource.key), (other.key, resource.key)) if key in self.taken
+                ]
+                self._after(one, other, resource.change).only_enforce_if([first, *here])
+                self._after(other, one, resource.change).only_enforce_if([~first, *here])
 
-    def _after(self, one: Task, other: Task, minutes: int) -> Any:  # noqa: ANN401 - the solver has no types
+    def _after(self, one: Task, other: Task, minutes: int) -> Any:  # noqa: ANN401
         return self.model.add(self.starts[other.key] >= self.starts[one.key] + one.minutes + minutes)
 
     def begin_from(self, starts: Mapping[str, int]) -> None:
@@ -125,7 +155,7 @@ class _Program:
         if found not in (self.cp_model.OPTIMAL, self.cp_model.FEASIBLE):
             return early
         late = self._plan(solver, bound=early.bound, proven=early.proven)
-        return Plan(late.starts, early.end, early.bound, early.proven)
+        return Plan(late.starts, early.end, early.bound, early.proven, late.taken)
 
     def _solve(self, seconds: float, progress: PlanProgress | None) -> tuple[Any, Any]:
         solver = self.cp_model.CpSolver()
@@ -137,13 +167,14 @@ class _Program:
 
     def _plan(self, solver: Any, *, bound: int, proven: bool) -> Plan:  # noqa: ANN401
         starts = {key: solver.value(start) for key, start in self.starts.items()}
-        return Plan(starts, solver.value(self.end), bound, proven)
+        taken = {task: resource for (task, resource), var in self.taken.items() if solver.value(var)}
+        return Plan(starts, solver.value(self.end), bound, proven, taken)
 
 
-def _go_together(resource: Resource, one: Task, other: Task) -> bool:
+def go_together(resource: Resource, one: Task, other: Task) -> bool:
     """Whether two tasks may use a resource at once, or one right after the other."""
     if resource.has_states:
-        return abs(one.states.get(resource.key, 0) - other.states.get(resource.key, 0)) <= resource.tolerance
+        return abs(one.state - other.state) <= resource.tolerance
     return one.group == other.group
 
 

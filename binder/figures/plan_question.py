@@ -10,17 +10,24 @@ from dataclasses import dataclass, field
 class Task:
     """Something that takes `minutes` without a break, and all that while so much of each resource in `needs`.
 
-    It begins at `earliest` or later and ends by `latest` (None: whenever). `states` says at what state a resource must
-    be (an oven at 220). `group` is what a tool must be washed between.
+    It begins at `earliest` or later and ends by `latest` (None: whenever). `either` names resources of which it takes
+    one place of any one (two ovens). `state` is what such a resource, or one in `needs`, must be at (an oven at 220).
+    `group` is what a tool must be washed between.
     """
 
     key: str
     minutes: int
     needs: Mapping[str, int] = field(default_factory=dict)
-    states: Mapping[str, int] = field(default_factory=dict)
+    either: tuple[str, ...] = ()
+    places: int = 1
+    state: int = 0
     earliest: int = 0
     latest: int | None = None
     group: str = ""
+
+    def uses(self, resource: str) -> int:
+        """How much of a resource it takes, or may take."""
+        return self.needs.get(resource, self.places if resource in self.either else 0)
 
 
 @dataclass(frozen=True)
@@ -54,12 +61,22 @@ class Gap:
 
 @dataclass(frozen=True)
 class Absence:
-    """Minutes from `start` to `end` in which `amount` of a resource is not there: a night, a lunch."""
+    """Minutes from `start` to `end` in which `amount` of a resource is not there: a night, a lunch. `key` names why."""
 
     resource: str
     start: int
     end: int
     amount: int
+    key: str = ""
+
+
+@dataclass(frozen=True)
+class Apart:
+    """Two runs of tasks, each from its first to its last, that do not interleave: `minutes` lie between them."""
+
+    first: tuple[str, str]
+    second: tuple[str, str]
+    minutes: int = 0
 
 
 @dataclass(frozen=True)
@@ -70,6 +87,7 @@ class PlanQuestion:
     resources: tuple[Resource, ...]
     gaps: tuple[Gap, ...] = ()
     absences: tuple[Absence, ...] = ()
+    aparts: tuple[Apart, ...] = ()
     pinned: Mapping[str, int] = field(default_factory=dict)
     horizon: int | None = None
 
@@ -82,16 +100,11 @@ class PlanQuestion:
         """A minute by which everything surely has ended, if anything can."""
         if self.horizon is not None:
             return self.horizon
-        absent = max((absence.end for absence in self.absences), default=0)
-        begun = max((task.earliest for task in self.tasks), default=0)
-        pinned = max(self.pinned.values(), default=0)
-        changes = sum(resource.change for resource in self.resources) * len(self.tasks)
-        return (
-            max(absent, begun, pinned)
-            + sum(task.minutes for task in self.tasks)
-            + sum(gap.least for gap in self.gaps if gap.least > 0)
-            + changes
-        )
+        begun = [absence.end for absence in self.absences] + [task.earliest for task in self.tasks]
+        begun += list(self.pinned.values())
+        work = sum(task.minutes for task in self.tasks) + sum(max(0, gap.least) for gap in self.gaps)
+        changes = len(self.tasks) * sum(resource.change for resource in self.resources)
+        return max(begun, default=0) + work + changes + sum(apart.minutes for apart in self.aparts)
 
 
 @dataclass(frozen=True)
@@ -104,12 +117,16 @@ class Aims:
 
 @dataclass(frozen=True)
 class Plan:
-    """When each task begins. `end` is when the last of the aimed-at tasks ends; no plan can have it before `bound`."""
+    """When each task begins. `end` is when the last of the aimed-at tasks ends; no plan can have it before `bound`.
+
+    `taken` says which resource a task took where it had a choice.
+    """
 
     starts: Mapping[str, int]
     end: int
     bound: int
     proven: bool
+    taken: Mapping[str, str] = field(default_factory=dict)
 
 
 PlanProgress = Callable[[Plan], bool]

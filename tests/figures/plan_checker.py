@@ -10,12 +10,13 @@ if TYPE_CHECKING:
     from binder.figures.plan_question import PlanQuestion, Resource, Task
 
 
-def faults_of(question: PlanQuestion, starts: Mapping[str, int]) -> list[str]:
+def faults_of(question: PlanQuestion, starts: Mapping[str, int], taken: Mapping[str, str] | None = None) -> list[str]:
     """What a plan breaks, in words; nothing for a plan that keeps every rule."""
     return [
         *_task_faults(question, starts),
         *_gap_faults(question, starts),
-        *(fault for resource in question.resources for fault in _resource_faults(question, resource, starts)),
+        *_apart_faults(question, starts),
+        *(fault for one in question.resources for fault in _resource_faults(question, one, starts, taken or {})),
     ]
 
 
@@ -40,8 +41,27 @@ def _gap_faults(question: PlanQuestion, starts: Mapping[str, int]) -> list[str]:
     return faults
 
 
-def _resource_faults(question: PlanQuestion, resource: Resource, starts: Mapping[str, int]) -> list[str]:
-    users = [task for task in question.tasks if task.needs.get(resource.key) and task.minutes]
+def _apart_faults(question: PlanQuestion, starts: Mapping[str, int]) -> list[str]:
+    minutes = {task.key: task.minutes for task in question.tasks}
+    faults = []
+    for apart in question.aparts:
+        runs = [(starts[first], starts[last] + minutes[last]) for first, last in (apart.first, apart.second)]
+        (_begin, end), (begin, _end) = sorted(runs)
+        if begin < end + apart.minutes:
+            faults.append(f"{apart.first[0]} and {apart.second[0]} interleave")
+    return faults
+
+
+def _uses(task: Task, resource: Resource, taken: Mapping[str, str]) -> int:
+    if resource.key in task.either:
+        return task.places if taken.get(task.key) == resource.key else 0
+    return task.needs.get(resource.key, 0)
+
+
+def _resource_faults(
+    question: PlanQuestion, resource: Resource, starts: Mapping[str, int], taken: Mapping[str, str]
+) -> list[str]:
+    users = [task for task in question.tasks if task.minutes and _uses(task, resource, taken)]
     absent = [one for one in question.absences if one.resource == resource.key]
     faults = []
     for minute in sorted({starts[task.key] for task in users} | {one.start for one in absent}):
@@ -61,9 +81,7 @@ def _change_faults(resource: Resource, users: list[Task], starts: Mapping[str, i
     for at, one in enumerate(users):
         for other in users[at + 1 :]:
             if resource.has_states:
-                together = (
-                    abs(one.states.get(resource.key, 0) - other.states.get(resource.key, 0)) <= resource.tolerance
-                )
+                together = abs(one.state - other.state) <= resource.tolerance
             else:
                 together = one.group == other.group
             first, second = sorted((one, other), key=lambda task: starts[task.key])

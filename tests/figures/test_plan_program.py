@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from binder.figures.plan_program import find_plan
-from binder.figures.plan_question import Absence, Aims, Gap, Plan, PlanQuestion, Resource, Task
+from binder.figures.plan_question import Absence, Aims, Apart, Gap, Plan, PlanQuestion, Resource, Task
 from tests.figures.plan_checker import faults_of
 
 PUBLISHED = Path(__file__).parents[3] / "shared" / "reference" / "psplib"
@@ -67,7 +67,8 @@ def questions(draw: st.DrawFn) -> PlanQuestion:
             needs=draw(
                 st.sampled_from([{}, {"people": 1}, {"people": 2}, {"oven": 1}, {"tool": 1}, {"people": 1, "tool": 1}])
             ),
-            states={"oven": draw(st.sampled_from([150, 160, 220]))},
+            either=draw(st.sampled_from([(), (), ("oven", "second oven")])),
+            state=draw(st.sampled_from([150, 160, 220])),
             earliest=draw(st.sampled_from([0, 0, 20])),
             group=draw(st.sampled_from(["a", "b"])),
         )
@@ -87,9 +88,12 @@ def questions(draw: st.DrawFn) -> PlanQuestion:
     resources = (
         Resource("people", 2),
         Resource("oven", 2, has_states=True, tolerance=10, change=15),
+        Resource("second oven", 1, has_states=True, change=15),
         Resource("tool", 1, change=5),
     )
-    return PlanQuestion(tasks, resources, gaps, absences)
+    aparts = (Apart(("t0", "t1"), ("t2", "t3"), 5),) if count > 3 and draw(st.booleans()) else ()
+    chained = tuple(Gap(*run) for apart in aparts for run in (apart.first, apart.second))
+    return PlanQuestion(tasks, resources, (*gaps, *chained), absences, aparts)
 
 
 @settings(max_examples=300)
@@ -98,7 +102,7 @@ def test_every_plan_keeps_every_rule(question: PlanQuestion) -> None:
     plan = find_plan(question, Aims(late={task.key: 1 for task in question.tasks}), seconds=5)
     if plan is None:
         return
-    assert faults_of(question, plan.starts) == []
+    assert faults_of(question, plan.starts, plan.taken) == []
     assert plan.bound <= plan.end
     assert plan.end == max(plan.starts[task.key] + task.minutes for task in question.tasks)
 
@@ -123,11 +127,11 @@ def small(*tasks: Task, gaps: tuple[Gap, ...] = (), pinned: dict[str, int] | Non
     [
         small(Task("a", 2, {"people": 1}), Task("b", 3, {"people": 1}), Task("c", 2)),
         small(
-            Task("a", 2, {"oven": 1}, {"oven": 220}),
-            Task("b", 2, {"oven": 1}, {"oven": 150}),
+            Task("a", 2, {"oven": 1}, state=220),
+            Task("b", 2, {"oven": 1}, state=150),
             Task("c", 1, {"people": 1}),
         ),
-        small(Task("a", 2, {"oven": 1}, {"oven": 220}), Task("b", 2, {"oven": 1}, {"oven": 225}), Task("c", 3)),
+        small(Task("a", 2, {"oven": 1}, state=220), Task("b", 2, {"oven": 1}, state=225), Task("c", 3)),
         small(
             Task("a", 1, {"people": 1}),
             Task("b", 1, {"people": 1}),
@@ -177,8 +181,8 @@ def test_the_checker_finds_each_kind_of_fault() -> None:
     question = small(
         Task("a", 4, {"people": 1}),
         Task("b", 4, {"people": 1}),
-        Task("c", 2, {"oven": 1}, {"oven": 220}),
-        Task("d", 2, {"oven": 1}, {"oven": 150}),
+        Task("c", 2, {"oven": 1}, state=220),
+        Task("d", 2, {"oven": 1}, state=150),
         Task("e", 1, earliest=5),
         gaps=(Gap("a", "e", 3, 4),),
         pinned={"c": 0},
