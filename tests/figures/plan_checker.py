@@ -66,7 +66,9 @@ def _resource_faults(
     faults = []
     for minute in sorted({starts[task.key] for task in users} | {one.start for one in absent}):
         used = sum(
-            task.needs[resource.key] for task in users if starts[task.key] <= minute < starts[task.key] + task.minutes
+            _uses(task, resource, taken)
+            for task in users
+            if starts[task.key] <= minute < starts[task.key] + task.minutes
         )
         away = sum(min(one.amount, resource.capacity) for one in absent if one.start <= minute < one.end)
         if used and used + away > resource.capacity:
