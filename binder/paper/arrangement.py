@@ -65,10 +65,13 @@ class Stack:
     """Blocks one below the other."""
 
     blocks: tuple[Block, ...]
+    _heights: dict[float, float] = field(default_factory=dict, repr=False, compare=False)
 
     def height(self, width: float) -> float:
         """The sum of its blocks."""
-        return sum(block.height(width) for block in self.blocks)
+        if width not in self._heights:
+            self._heights[width] = sum(block.height(width) for block in self.blocks)
+        return self._heights[width]
 
     def rise(self, width: float) -> float:
         """Down to the first baseline there is."""

@@ -32,44 +32,40 @@ class Pen:
         text = self.canvas.beginText(x, top - line.size * RISE)
         for piece in line.pieces:
             text.setFont(piece.face, piece.style.size)
-            text.setFillGray(piece.style.grey)
             text.textOut(piece.text)
-            self.lacking |= dict.fromkeys(piece.lacks)
+            if piece.lacks:
+                self.lacking |= dict.fromkeys(piece.lacks)
         self.canvas.drawText(text)
 
     def rule(self, x: float, y: float, to_x: float, to_y: float, *, weight: float = HAIRLINE) -> None:
         """A straight line `weight` points thick."""
-        self._ink(weight)
+        self.canvas.setLineWidth(weight)
         self.canvas.line(x, y, to_x, to_y)
 
     def box(self, x: float, top: float, width: float, height: float, *, weight: float = HAIRLINE) -> None:
         """An empty box."""
-        self._ink(weight)
+        self.canvas.setLineWidth(weight)
         self.canvas.rect(x, top - height, width, height, stroke=1, fill=0)
 
     def bar(self, x: float, top: float, width: float, height: float, *, grey: float = 0.0) -> None:
         """A filled bar."""
         self.canvas.setFillGray(grey)
         self.canvas.rect(x, top - height, width, height, stroke=0, fill=1)
+        self.canvas.setFillGray(0)
 
     def ring(self, x: float, y: float, radius: float, *, weight: float, dashes: Sequence[float] = ()) -> None:
         """A circle round a point, drawn with dashes and gaps of those lengths where there are any."""
-        self._ink(weight)
+        self.canvas.setLineWidth(weight)
         self.canvas.setDash(list(dashes))
         self.canvas.circle(x, y, radius, stroke=1, fill=0)
         self.canvas.setDash([])
 
     def wedge(self, corners: Sequence[tuple[float, float]], *, solid: bool, weight: float = 1.0) -> None:
         """A polygon, solid or in outline."""
-        self._ink(weight)
-        self.canvas.setFillGray(0)
+        self.canvas.setLineWidth(weight)
         path = self.canvas.beginPath()
         path.moveTo(*corners[0])
         for corner in corners[1:]:
             path.lineTo(*corner)
         path.close()
         self.canvas.drawPath(path, stroke=0 if solid else 1, fill=1 if solid else 0)
-
-    def _ink(self, weight: float) -> None:
-        self.canvas.setStrokeGray(0)
-        self.canvas.setLineWidth(weight)

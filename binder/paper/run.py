@@ -16,11 +16,10 @@ RISE = 0.94
 
 @dataclass(frozen=True)
 class Style:
-    """How a run of text is set: weight, `size` in points, `grey` from 0 (black) to 1 (white)."""
+    """How a run of text is set: weight, and `size` in points. Always in black, which copies best."""
 
     weight: Weight = Weight.REGULAR
     size: float = 10.0
-    grey: float = 0.0
 
 
 @dataclass(frozen=True)
