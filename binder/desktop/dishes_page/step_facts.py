@@ -81,12 +81,12 @@ def edit_fact(binder: Binder, step: Step, column: str, text: str) -> Change:
         "waiting_minutes": lambda: typed_minutes(binder, text),
         "station": text.strip,
         "equipment": lambda: typed_words(text),
-        "hazards": lambda: _typed_hazards(text, step.hazards),
+        "hazards": lambda: typed_hazards(text, step.hazards),
     }
     return set_step(binder, step, **{column: values[column]()})
 
 
-def _typed_hazards(text: str, kept: tuple[str, ...]) -> tuple[str, ...]:
+def typed_hazards(text: str, kept: tuple[str, ...]) -> tuple[str, ...]:
     """Hazards by their titles or codes, parted by commas; those the step has may stay, known or not."""
     known = cautions()
     by_name = {caution.title.casefold(): key for key, caution in known.items()} | {key: key for key in (*known, *kept)}
