@@ -2,26 +2,34 @@
 
 from __future__ import annotations
 
+import itertools
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from binder.figures.pack_offers import Bought, Need, Offer
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
 _SHORT = 1e-6
 """A millionth short of a need is a float's doing, not a cook's."""
 
+_MOST_TRIED = 20_000
+"""Counts tried for one need. Only needs of thousands of packs ask for more, and then the best so far is taken."""
+
 
 @dataclass(frozen=True)
 class Choice:
-    """Packs that cover a need. `price` is minor units with waste counted; `left` grams beyond the need."""
+    """Packs that cover a need. `price` is minor units with waste counted; `left` grams beyond the need.
+
+    No choice of these offers costs less than `bound`: the price itself, where everything worth trying was tried.
+    """
 
     bought: tuple[Bought, ...]
     price: float
     left: float
+    bound: float = 0.0
 
     @property
     def packs(self) -> int:
@@ -47,8 +55,10 @@ def cheapest_choice(need: Need, offers: Sequence[Offer]) -> Choice | None:
     if not offers:
         return None
     search = _Search(need, sorted(offers, key=lambda offer: (_best_rate(offer), -offer.grams, offer.key)))
+    if need.grams <= search.slack:
+        return Choice((), 0.0, 0.0)
     search.go(0, need.grams, 0.0, ())
-    return search.best
+    return search.found()
 
 
 def _best_rate(offer: Offer) -> float:
@@ -59,40 +69,73 @@ def _best_rate(offer: Offer) -> float:
 
 
 class _Search:
+    """Depth first over the offers, the best price a gram first and of each the most first."""
+
     def __init__(self, need: Need, offers: Sequence[Offer]) -> None:
         self.need, self.offers = need, offers
         self.rates = [_best_rate(offer) for offer in offers]
+        sizes = [math.inf if offer.by_weight else offer.grams for offer in offers]
+        self.largest = [max(sizes[at:]) for at in range(len(sizes))]
         self.slack = _SHORT * max(1.0, need.grams)
+        self.tries = _MOST_TRIED
         self.best: Choice | None = None
+
+    def found(self) -> Choice | None:
+        """The best choice, with its bound."""
+        if self.best is None:
+            return None
+        least = self.best.price if self.tries > 0 else min(self.best.price, self._least_for(0, self.need.grams))
+        return replace(self.best, bound=least)
 
     def go(self, at: int, uncovered: float, price: float, taken: tuple[Bought, ...]) -> None:
         """Try every amount of the offer at `at` that may still lead to something better."""
-        if uncovered <= self.slack:
-            self._keep(Choice(taken, price + self.need.waste * max(0.0, -uncovered), max(0.0, -uncovered)))
-        elif at < len(self.offers) and not self._hopeless(at, uncovered, price):
-            for bought in self._amounts(self.offers[at], uncovered):
-                more = (*taken, bought) if bought.count else taken
-                self.go(at + 1, uncovered - bought.grams, price + bought.cost, more)
+        for bought in self._amounts(self.offers[at], uncovered):
+            self.tries -= 1
+            if self.tries <= 0 and self.best is not None:
+                return
+            left, cost = uncovered - bought.grams, price + bought.cost
+            more = (*taken, bought) if bought.count else taken
+            if left <= self.slack:
+                self._keep(more, left, cost)
+            elif at + 1 == len(self.offers) or self._fewer_are_hopeless(at, left, cost):
+                return
+            elif not self._hopeless(at + 1, left, cost, more):
+                self.go(at + 1, left, cost, more)
 
-    def _keep(self, choice: Choice) -> None:
+    def _keep(self, taken: tuple[Bought, ...], uncovered: float, price: float) -> None:
+        over = max(0.0, -uncovered)
+        choice = Choice(taken, price + self.need.waste * over, over)
         if self.best is None or choice.rank < self.best.rank:
             self.best = choice
 
-    def _hopeless(self, at: int, uncovered: float, price: float) -> bool:
-        """Whether the rest cannot come out better: prices are whole minor units, so a part of one rounds up."""
-        least = math.ceil((uncovered - self.slack) * self.rates[at] - 1e-6)
-        return self.best is not None and price + least > self.best.price + 1e-9
+    def _least_for(self, at: int, uncovered: float) -> int:
+        """Minor units that the rest costs at least: prices are whole ones, so a part of one rounds up."""
+        return math.ceil((uncovered - self.slack) * self.rates[at] - 1e-6)
 
-    def _amounts(self, offer: Offer, uncovered: float) -> list[Bought]:
-        """What may sensibly be taken of an offer, the most first.
+    def _hopeless(self, at: int, uncovered: float, price: float, taken: tuple[Bought, ...]) -> bool:
+        """Whether the rest, of the offers from `at` on, cannot come out better."""
+        if self.best is None:
+            return False
+        least = price + self._least_for(at, uncovered)
+        if self.best.left > 0 or least < self.best.price - 1e-9:
+            return least > self.best.price + 1e-9
+        packs = sum(one.count for one in taken) + math.ceil((uncovered - self.slack) / self.largest[at])
+        return least > self.best.price + 1e-9 or packs >= self.best.packs
 
-        Up to what covers the rest, a last bundle completed.
-        """
+    def _fewer_are_hopeless(self, at: int, uncovered: float, price: float) -> bool:
+        """Whether taking still fewer packs of the offer at `at` cannot come out better: the others cost more a gram."""
+        if self.best is None or self.offers[at].bundle or self.offers[at].by_weight:
+            return False
+        least = price + (uncovered - self.slack) * self.rates[at + 1]
+        return least > self.best.price + 1e-9 * max(1.0, self.best.price)
+
+    def _amounts(self, offer: Offer, uncovered: float) -> Iterator[Bought]:
+        """What may sensibly be taken of an offer, the most first: what covers the rest, a last bundle filled, or less."""
         if offer.by_weight:
-            grams = max(math.ceil(uncovered - self.slack), math.ceil(offer.least))
-            return [Bought(offer, 1, float(grams), offer.cost_of(grams)), Bought(offer, 0, 0.0, 0)]
-        enough = math.ceil((uncovered - self.slack) / offer.grams)
-        counts = list(range(enough, -1, -1))
-        if offer.bundle:
-            counts.insert(0, math.ceil(enough / offer.bundle.packs) * offer.bundle.packs)
-        return [Bought(offer, count, count * offer.grams, offer.cost(count)) for count in dict.fromkeys(counts)]
+            grams = max(math.ceil(uncovered - self.slack / 2), math.ceil(offer.least))
+            yield from (Bought(offer, 1, float(grams), offer.cost_of(grams)), Bought(offer, 0, 0.0, 0))
+            return
+        enough = math.ceil((uncovered - self.slack / 2) / offer.grams)
+        whole = math.ceil(enough / offer.bundle.packs) * offer.bundle.packs if offer.bundle else enough
+        for count in itertools.chain([whole] if whole > enough else [], range(enough, -1, -1)):
+            yield Bought(offer, count, count * offer.grams, offer.cost(count))

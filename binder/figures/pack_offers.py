@@ -54,9 +54,9 @@ class Need:
 
 @dataclass(frozen=True)
 class Terms:
-    """What the producer asks.
+    """What the producer asks: at most so many stores, and for each what a trip costs and what avoiding it is worth.
 
-    At most so many stores, what a trip to each costs, what each is worth avoiding (minor units).
+    Minor currency units.
     """
 
     most_stores: int | None = None
@@ -76,11 +76,10 @@ class Bought:
 
 @dataclass(frozen=True)
 class Purchase:
-    """The cheapest purchase found.
+    """The cheapest purchase found, in minor currency units; `uncovered` are foods that nobody offers.
 
-    No purchase costs less than `bound`; `objective` counts trips, stores avoided and waste.
-
-    `uncovered` are foods that nobody offers. Minor units.
+    `objective` is what it costs with trips, stores avoided and waste counted; no purchase has less than `bound`, and
+    where they are one it is `proven`.
     """
 
     bought: tuple[Bought, ...]

@@ -43,12 +43,18 @@ def cheapest_purchase(
         by_food.setdefault(offer.food, []).append(offer)
     wanted = [need for need in needs if need.food in by_food and need.grams > 0]
     uncovered = tuple(need.food for need in needs if need.food not in by_food)
-    choices = [choices_for(need, by_food[need.food]) for need in wanted]
     if _each_by_itself(terms):
-        return _gathered([min(group, key=lambda choice: choice.rank) for group in choices], terms, uncovered)
+        alone = [choice for need in wanted if (choice := cheapest_choice(need, by_food[need.food])) is not None]
+        return _gathered(alone, terms, uncovered, untried=_untried([[choice] for choice in alone]))
+    choices = [choices_for(need, by_food[need.food]) for need in wanted]
     program = _Program(choices, terms, seconds)
     best, bound, proven = program.solve(progress)
-    return _gathered(best, terms, uncovered, bound=bound, proven=proven)
+    return _gathered(best, terms, uncovered, untried=_untried(choices), bound=bound, proven=proven)
+
+
+def _untried(choices: Sequence[Sequence[Choice]]) -> float:
+    """Minor units that choices might cost less if everything had been tried: none, but for needs beyond all reason."""
+    return sum(max((choice.price - choice.bound for choice in group), default=0.0) for group in choices)
 
 
 def choices_for(need: Need, offers: Sequence[Offer]) -> list[Choice]:
@@ -80,13 +86,15 @@ def _gathered(
     terms: Terms,
     uncovered: tuple[str, ...],
     *,
+    untried: float,
     bound: float | None = None,
     proven: bool = True,
 ) -> Purchase:
     stores = frozenset().union(*(choice.stores for choice in choices))
     objective = sum(choice.price for choice in choices) + sum(_asked(terms, store) for store in stores)
     bought = tuple(one for choice in choices for one in choice.bought)
-    return Purchase(bought, uncovered, objective, objective if bound is None else bound, proven)
+    least = (objective if bound is None else bound) - untried
+    return Purchase(bought, uncovered, objective, least, proven and not untried)
 
 
 def _asked(terms: Terms, store: str) -> int:

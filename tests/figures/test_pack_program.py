@@ -164,3 +164,54 @@ def test_progress_is_told_and_can_stop_the_search() -> None:
     assert told
     assert all(cost >= bound - 1e-6 for cost, bound in told)
     assert found.objective >= found.bound - 1e-6
+
+
+@pytest.mark.parametrize(
+    ("grams", "packs"),
+    [
+        (1e9, [(1.0, 1)]),
+        (2_500_000.5, [(1000.0, 1000), (10.0, 10), (1.0, 1)]),
+        (1e15, [(7.0, 3), (5.0, 2), (3.0, 1)]),
+        (1e6, [(400.0, 0), (10.0, 0)]),
+    ],
+)
+def test_a_slip_of_the_keyboard_never_makes_the_list_wait(grams: float, packs: list[tuple[float, int]]) -> None:
+    offers = [Offer(f"p{n}", "f", "A", size, price) for n, (size, price) in enumerate(packs)]
+    found = cheapest_purchase([Need("f", grams)], offers)
+    assert sum(one.grams for one in found.bought) >= grams * (1 - 1e-6)
+    assert found.bound <= found.objective
+    assert found.proven == (found.bound == found.objective)
+
+
+@pytest.mark.parametrize("stores", [1, 12])
+def test_as_many_stores_as_there_are_cost_no_time_where_trips_are_free(stores: int) -> None:
+    offers = [Offer(f"p{n}", "f", f"store {n % stores}", 90.0 + 30 * n, 50 + 15 * n) for n in range(12)]
+    assert (
+        cheapest_purchase([Need("f", 500.0)], offers).cost
+        == cheapest_purchase([Need("f", 500.0)], [Offer(o.key, "f", "", o.grams, o.price) for o in offers]).cost
+    )
+
+
+@given(
+    st.lists(st.tuples(st.integers(1, 60), st.integers(0, 40), st.sampled_from([0, 2, 3])), min_size=1, max_size=3),
+    st.integers(1, 150),
+)
+def test_every_count_was_worth_trying_that_was_not_tried(packs: list[tuple[int, int, int]], grams: int) -> None:
+    offers = [
+        Offer(f"p{n}", "f", "A", float(size), price, Bundle(bundle, price * bundle - price // 2) if bundle else None)
+        for n, (size, price, bundle) in enumerate(packs)
+    ]
+    found = cheapest_purchase([Need("f", float(grams))], offers)
+    counts = itertools.product(*(range(math.ceil(grams / offer.grams) + 4) for offer in offers))
+    ranks = [
+        (
+            sum(offer.cost(count) for offer, count in zip(offers, each, strict=True)),
+            sum(offer.grams * count for offer, count in zip(offers, each, strict=True)),
+            sum(each),
+        )
+        for each in counts
+    ]
+    covering = [rank for rank in ranks if rank[1] >= grams]
+    weight, count = sum(one.grams for one in found.bought), sum(one.count for one in found.bought)
+    assert (found.cost, weight, count) == min(covering)
+    assert found.proven
