@@ -206,6 +206,7 @@ def _container(key: str, measures: Measures) -> Unit:
     return Unit(key, inner.dimension, inner.factor * _held(found["size"]))
 
 
+@functools.lru_cache(maxsize=4096)
 def nearest_units(text: str, pieces: frozenset[str] = frozenset()) -> tuple[str, ...]:
     """The three known unit names most like `text`, as a cook would write them."""
     words = {**_known(), **{piece: piece for piece in pieces}}

@@ -98,3 +98,8 @@ def test_the_brute_force_of_this_test_is_right_on_a_case_done_by_hand() -> None:
 def test_many_packs_of_awkward_sizes_stay_quick() -> None:
     packs = [priced(97 + 13 * n, 100 + 12 * n, f"p{n}") for n in range(10)]
     assert sum(one.priced.grams * one.count for one in cheapest_packs(packs, 50_000)) >= 50_000
+
+
+def test_an_absurd_amount_is_a_big_bill_and_not_a_crash() -> None:
+    (only,) = cheapest_packs([priced(100, 10)], 1e13)
+    assert only.count == pytest.approx(10**11, rel=1e-5)
