@@ -34,6 +34,12 @@ def find_plan(
     return program.begin_late(aims, early, seconds=seconds * 0.4)
 
 
+def can_be_planned(question: PlanQuestion, *, seconds: float) -> bool | None:
+    """Whether there is a plan at all; None where that is not settled in time."""
+    program = _Program(question)
+    return program.has_any(seconds)
+
+
 class _Program:
     def __init__(self, question: PlanQuestion) -> None:
         from ortools.sat.python import cp_model
@@ -145,6 +151,13 @@ class _Program:
         if found not in (self.cp_model.OPTIMAL, self.cp_model.FEASIBLE):
             return None
         return self._plan(solver, bound=round(solver.best_objective_bound), proven=found == self.cp_model.OPTIMAL)
+
+    def has_any(self, seconds: float) -> bool | None:
+        """Whether there is a plan at all; None where that is not settled in time."""
+        _solver, found = self._solve(seconds, None)
+        if found in (self.cp_model.OPTIMAL, self.cp_model.FEASIBLE):
+            return True
+        return False if found == self.cp_model.INFEASIBLE else None
 
     def begin_late(self, aims: Aims, early: Plan, *, seconds: float) -> Plan:
         """The same end, with everything else begun as late as it can be."""
