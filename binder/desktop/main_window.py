@@ -18,6 +18,7 @@ from binder.desktop.file_doings import FileDoings
 from binder.desktop.foot_line import FootLine
 from binder.desktop.head_bar import HeadBar
 from binder.desktop.menus import Menus
+from binder.desktop.news_watch import NewsWatch
 from binder.desktop.page_frame import PageFrame
 from binder.desktop.pages import every_page
 from binder.desktop.places import PAGE_OF
@@ -64,6 +65,7 @@ class MainWindow(QMainWindow):
             self.actions_.add(action, self.view.page_opener(entry.key))
         self.files.list_files(self.actions_)
         self.menus = Menus(self.menuBar(), self.actions_)
+        self.news = NewsWatch(desk.bridge, self)
         self._listen()
         self.setAcceptDrops(True)
         self.show_page(self._entries[0].key)
@@ -205,7 +207,9 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         self.desk.settings.keep_shape(self)
+        self.news.stop()
         self.desk.tasks.close()
+        self.desk.bridge.document.close()
         super().closeEvent(event)
 
     def focus_page(self) -> None:

@@ -13,7 +13,31 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QFont
 
 
-class LineEditor(QLineEdit):
+class Kept:
+    """What an editor began with, so that it is known whether anything was typed."""
+
+    _begun_with: str | None = None
+
+    @property
+    def begun(self) -> bool:
+        """Whether a text has been put in to begin with."""
+        return self._begun_with is not None
+
+    @property
+    def changed(self) -> bool:
+        """Whether what stands there is another text."""
+        return self.value() != (self._begun_with or "")
+
+    def value(self) -> str:
+        """The text typed."""
+        raise NotImplementedError
+
+    def taken(self) -> None:
+        """What stands there has been taken, and is not taken again."""
+        self._begun_with = self.value()
+
+
+class LineEditor(QLineEdit, Kept):
     """Edits a cell of one line."""
 
     typed = Signal()
@@ -24,7 +48,6 @@ class LineEditor(QLineEdit):
         self.setAccessibleName(name)
         self.setTextMargins(0, 0, 0, 0)
         self.note = EditorNote(self)
-        self.begun_with = ""
         self.textEdited.connect(self._report)
 
     def _report(self) -> None:
@@ -32,16 +55,15 @@ class LineEditor(QLineEdit):
 
     def begin(self, text: str) -> None:
         """Start with a text, all of it marked."""
-        self.begun_with = text
+        self._begun_with = text
         self.setText(text)
         self.selectAll()
 
     def value(self) -> str:
-        """The text typed."""
         return self.text()
 
 
-class ParagraphEditor(QPlainTextEdit):
+class ParagraphEditor(QPlainTextEdit, Kept):
     """Edits a cell that holds a paragraph."""
 
     typed = Signal()
@@ -53,17 +75,15 @@ class ParagraphEditor(QPlainTextEdit):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setTabChangesFocus(True)
         self.note = EditorNote(self)
-        self.begun_with = ""
 
     def begin(self, text: str) -> None:
         """Start with a text, the cursor at its end."""
-        self.begun_with = text
+        self._begun_with = text
         self.setPlainText(text)
         self.moveCursor(self.textCursor().MoveOperation.End)
         self.textChanged.connect(self.typed)
 
     def value(self) -> str:
-        """The text typed."""
         return self.toPlainText()
 
 

@@ -40,6 +40,7 @@ class SheetDelegate(QStyledItemDelegate):
         super().__init__(parent)
         self._places: dict[Editor, QPersistentModelIndex] = {}
         self._remedies: dict[Editor, Sequence[Remedy]] = {}
+        self._judged: dict[Editor, tuple[object, bool]] = {}
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         model = _model_of(index)
@@ -82,14 +83,21 @@ class SheetDelegate(QStyledItemDelegate):
 
     def setEditorData(self, editor: QWidget, index: Index) -> None:
         cell = _model_of(index).cell(index)
-        if isinstance(editor, LineEditor | ParagraphEditor) and cell.edit is not None and not editor.begun_with:
+        if isinstance(editor, LineEditor | ParagraphEditor) and cell.edit is not None and not editor.begun:
             editor.begin(cell.edit)
-            editor.begun_with = cell.edit or "\0"
             self._explain(editor)
 
     def setModelData(self, editor: QWidget, model: QAbstractItemModel, index: Index) -> None:
-        if isinstance(editor, LineEditor | ParagraphEditor):
+        if isinstance(editor, LineEditor | ParagraphEditor) and editor.changed and not self.keeps_open(editor):
+            editor.taken()
             model.setData(index, editor.value(), Qt.ItemDataRole.EditRole)
+
+    def keeps_open(self, editor: QWidget) -> bool:
+        """Whether an editor holds what is not understood, so that it neither is taken nor goes."""
+        if not isinstance(editor, LineEditor | ParagraphEditor) or not editor.changed:
+            return False
+        place = self._places.get(editor)
+        return place is not None and place.isValid() and not self._acceptable(editor, place)
 
     def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:
         rect = option.rect
@@ -106,8 +114,8 @@ class SheetDelegate(QStyledItemDelegate):
 
     def destroyEditor(self, editor: QWidget, index: Index) -> None:
         if isinstance(editor, LineEditor | ParagraphEditor):
-            self._places.pop(editor, None)
-            self._remedies.pop(editor, None)
+            for held in (self._places, self._remedies, self._judged):
+                held.pop(editor, None)
             editor.note.hide()
             editor.note.deleteLater()
         super().destroyEditor(editor, index)
@@ -150,7 +158,7 @@ class SheetDelegate(QStyledItemDelegate):
         place = self._places.get(editor)
         if place is None or not place.isValid():
             return False
-        if editor.value() != editor.begun_with.strip("\0"):
+        if editor.changed:
             if not self._acceptable(editor, place):
                 return False
             self.commitData.emit(editor)
@@ -161,12 +169,19 @@ class SheetDelegate(QStyledItemDelegate):
         return True
 
     def _acceptable(self, editor: Editor, place: QPersistentModelIndex) -> bool:
+        """Whether what stands in an editor can be taken; asked again only once it, or the binder, is another."""
+        asked = (editor.value(), _model_of(place).sight)
+        if editor not in self._judged or self._judged[editor][0] != asked:
+            self._judged[editor] = (asked, self._judge(editor, place))
+        return self._judged[editor][1]
+
+    def _judge(self, editor: Editor, place: QPersistentModelIndex) -> bool:
         model = _model_of(place)
         try:
             model.change_for(place, editor.value())
         except BinderError as error:
             row, column = model.row_at(place.row()), model.columns[place.column()]
-            remedies = model.sheet.remedies(model.sight, CellName(row.key, column.id), editor.value(), error)
+            remedies = _ways_out(model, CellName(row.key, column.id), editor.value(), error)
             self._remedies[editor] = remedies
             editor.note.show_note(error.says, [remedy.title for remedy in remedies], wrong=True)
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(editor, error.says))
@@ -215,10 +230,18 @@ class SheetDelegate(QStyledItemDelegate):
         self._finish(editor, key)
 
 
+def _ways_out(model: SheetModel, cell: CellName, text: str, error: BinderError) -> Sequence[Remedy]:
+    """The remedies that can be; none where the text fits no record at all."""
+    try:
+        return model.sheet.remedies(model.sight, cell, text, error)
+    except BinderError:
+        return ()
+
+
 def _fitting(cell: Cell, editor: Editor) -> list[str]:
     """The choices that hold what was typed; all of them while nothing has been changed."""
     typed = editor.value().strip().casefold()
-    if not typed or editor.value() == editor.begun_with:
+    if not typed or not editor.changed:
         return list(cell.choices)
     begin = [choice for choice in cell.choices if choice.casefold().startswith(typed)]
     return begin + [choice for choice in cell.choices if typed in choice.casefold() and choice not in begin]

@@ -5,9 +5,17 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QScrollArea, QTableView, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemDelegate,
+    QAbstractItemView,
+    QFrame,
+    QHeaderView,
+    QScrollArea,
+    QTableView,
+    QWidget,
+)
 
-from binder.desktop.sheet.cell_editor import LineEditor
+from binder.desktop.sheet.cell_editor import LineEditor, ParagraphEditor
 from binder.desktop.sheet.cell_painting import padding, wrapped_height
 from binder.desktop.sheet.sheet_delegate import SheetDelegate
 from binder.desktop.sheet.sheet_header import SheetHeader, title_width
@@ -141,9 +149,20 @@ class SheetView(QTableView):
                 return
             lines = lines[1:]
 
+    def begin_edit(self, index: QModelIndex) -> bool:
+        """Open the editor of a cell; where one is open that cannot be left, go there instead."""
+        if self.state() == QAbstractItemView.State.EditingState:
+            open_one = self.viewport().findChild(LineEditor) or self.viewport().findChild(ParagraphEditor)
+            if open_one is not None:
+                open_one.setFocus(Qt.FocusReason.OtherFocusReason)
+            return False
+        if self._sheet_model.cell(index).edit is None:
+            return False
+        return self.edit(index, QAbstractItemView.EditTrigger.AllEditTriggers, QEvent(QEvent.Type.None_))
+
     def edit_and_type(self, index: QModelIndex, text: str) -> None:
         """Open the editor of a cell with a text that is not taken yet."""
-        self.edit(index)
+        self.begin_edit(index)
         editor = self.viewport().findChild(LineEditor)
         if isinstance(editor, LineEditor):
             editor.setText(text)
@@ -182,8 +201,7 @@ class SheetView(QTableView):
         if self._sheet_model.cell(self.currentIndex()).edit is None:
             return False
         self.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.edit(self.currentIndex())
-        return True
+        return self.begin_edit(self.currentIndex())
 
     def currentChanged(
         self, current: QModelIndex | QPersistentModelIndex, previous: QModelIndex | QPersistentModelIndex
@@ -191,6 +209,11 @@ class SheetView(QTableView):
         super().currentChanged(current, previous)
         if current.row() != previous.row() or not previous.isValid():
             self.place_current.emit(self._sheet_model.row_at(current.row()).place if current.isValid() else None)
+
+    def closeEditor(self, editor: QWidget, hint: QAbstractItemDelegate.EndEditHint) -> None:
+        """Qt closes an editor when another cell becomes the current one; not while it holds what is not understood."""
+        if hint is QAbstractItemDelegate.EndEditHint.RevertModelCache or not self._delegate.keeps_open(editor):
+            super().closeEditor(editor, hint)
 
     # Keys and clicks
 
@@ -212,7 +235,7 @@ class SheetView(QTableView):
             return
         cell = self._sheet_model.cell(index)
         if cell.edit is not None:
-            self.edit(index)
+            self.begin_edit(index)
         elif cell.leads_to is not None:
             self.place_asked.emit(cell.leads_to)
         else:
@@ -225,7 +248,7 @@ class SheetView(QTableView):
             return
         cell, row = self._sheet_model.cell(index), self._sheet_model.row_at(index.row())
         if row.adds and cell.edit is not None and self.state() != QAbstractItemView.State.EditingState:
-            self.edit(index)
+            self.begin_edit(index)
         elif cell.leads_to is not None:
             self.place_asked.emit(cell.leads_to)
         elif cell.edit is None:
@@ -248,7 +271,7 @@ class SheetView(QTableView):
             self._edit_next(index, 1 if key == Qt.Key.Key_Tab else -1)
         elif self._sheet_model.row_at(index.row()).adds:
             self.setCurrentIndex(index)
-            self.edit(index)
+            self.begin_edit(index)
 
     def _edit_next(self, index: QModelIndex, by: int) -> None:
         width = self._sheet_model.columnCount()
@@ -257,7 +280,7 @@ class SheetView(QTableView):
             nearby = self._sheet_model.index(at // width, at % width)
             if self._sheet_model.cell(nearby).edit is not None and not self._covered(nearby):
                 self.setCurrentIndex(nearby)
-                self.edit(nearby)
+                self.begin_edit(nearby)
                 return
             at += by
 
