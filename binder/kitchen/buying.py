@@ -34,14 +34,17 @@ class Trip(Record):
 class Purchase(Record):
     """What became of a line of the shopping list: so many of a pack, and what was paid for them in minor units.
 
-    `instead` is the food taken where the one on the list was not to be had; `count` 0 says that nothing was taken.
-    `paid` None: ticked, but the receipt is not in yet.
+    `food` is the one on the list; `instead` is the food taken where that was not to be had, and `pack` then is one of
+    its own. `count` 0 says that nothing was taken; at the counter it is the weight as a part of the pack's size.
+    `paid` None: ticked, but the receipt is not in yet. `planned` is what the list said then, in minor units, which
+    later prices do not change.
     """
 
     shoot: Annotated[Key, Reference("shoots", owner=True)]
     food: Annotated[Key, Reference("foods")]
     pack: Annotated[Key, Reference("packs")] | None = None
     count: Count = 1.0
+    planned: Minor | None = None
     paid: Minor | None = None
     on: date | None = None
     instead: Annotated[Key, Reference("foods")] | None = None

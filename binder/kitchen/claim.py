@@ -24,9 +24,9 @@ class ClaimKind(StrEnum):
 class Claim(Record):
     """A sentence and the comparison behind it.
 
-    `target` is minor currency units for a cost, minutes for a time. A claim about a portion or a time names a `dish`;
-    one about an amount names a `recipe` and how much of it (`amount` in `unit`: a spoonful). `tolerance` is how far
-    off “about” may be, as a part of the target.
+    `target` is minor currency units for a cost, minutes for a time. A claim about a portion or a time names a `dish`,
+    or means every dish of the shoot where it names none; one about an amount names a `recipe` and how much of it
+    (`amount` in `unit`: a spoonful). `tolerance` is how far off “about” may be, as a part of the target.
     """
 
     shoot: Annotated[Key, Reference("shoots", owner=True)]

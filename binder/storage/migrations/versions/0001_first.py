@@ -350,6 +350,7 @@ def _make_records() -> None:
         _link("food", "foods"),
         _link("pack", "packs", optional=True),
         _real("count", ">= 0.0", "<= 10000000.0"),
+        _whole("planned", ">= 0", "<= 10000000000000", optional=True),
         _whole("paid", ">= 0", "<= 10000000000000", optional=True),
         _plain("on", optional=True),
         _link("instead", "foods", optional=True),
