@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
 
 from binder.desktop.places import place_of_change
 from binder.desktop.sheet.sheet_view import SheetView
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from binder.desktop.desk import Desk
+    from binder.desktop.main_window import MainWindow
     from binder.kitchen.change import Change
 
 Text = QLineEdit | QPlainTextEdit
@@ -34,7 +35,7 @@ def sheet_in_hand() -> SheetView | None:
 class EditDoings:
     """Handlers of the Edit menu and of moving rows."""
 
-    def __init__(self, desk: Desk, window: QWidget) -> None:
+    def __init__(self, desk: Desk, window: MainWindow) -> None:
         self._desk, self._window = desk, window
 
     def handlers(self) -> dict[str, Callable[[], object]]:
@@ -60,8 +61,9 @@ class EditDoings:
         self._look_at(self._desk.bridge.redo())
 
     def _look_at(self, change: Change | None) -> None:
+        """On the page that is shown, where that shows it, else on the record's own page."""
         place = place_of_change(self._desk.binder, change) if change is not None else None
-        if place is not None:
+        if place is not None and not self._window.page(self._window.shown).go_to(place):
             self._desk.go_to(place)
 
     def cut(self) -> None:

@@ -28,8 +28,9 @@ def every_page() -> tuple[PageEntry, ...]:
     return (
         PageEntry("shoot", _("The &shoot"), _shoot),
         PageEntry("dishes", _("&Dishes"), _dishes),
+        PageEntry("base", _("&Base"), _base),
         PageEntry("larder", _("Lard&er"), _larder),
-        PageEntry("buying", _("&Buying"), _buying),
+        PageEntry("buying", _("Bu&ying"), _buying),
         PageEntry("mise", _("M&ise"), _mise),
         PageEntry("cards", _("&Cards"), _cards),
     )
@@ -45,6 +46,12 @@ def _dishes(desk: Desk) -> Page:
     from binder.desktop.dishes_page.page import DishesPage
 
     return DishesPage(desk)
+
+
+def _base(desk: Desk) -> Page:
+    from binder.desktop.base_page.page import BasePage
+
+    return BasePage(desk)
 
 
 def _larder(desk: Desk) -> Page:

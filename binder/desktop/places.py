@@ -25,9 +25,11 @@ PAGE_OF = {
     "stores": "larder",
     "packs": "larder",
     "quotes": "larder",
-    "conversions": "larder",
-    "outcomes": "larder",
-    "additions": "larder",
+    "conversions": "base",
+    "outcomes": "base",
+    "additions": "base",
+    "trials": "base",
+    "trial_outcomes": "base",
     "settings": "settings",
 }
 """The page that a record of a table is edited on."""

@@ -18,10 +18,14 @@ _BEGINS = {
     "add_shoot": ("shoot", "shoot"),
     "add_dish": ("shoot", "dish"),
     "add_build": ("shoot", "build"),
+    "add_proposed": ("shoot", "proposed builds"),
     "add_recipe": ("dishes", "recipe"),
     "add_step": ("dishes", "step"),
     "add_line": ("dishes", "line"),
     "add_food": ("larder", "food"),
+    "add_form": ("base", "form"),
+    "add_conversion": ("base", "conversion"),
+    "record_trial": ("base", "trial"),
 }
 """Where each kind of record is begun: the page, and what it is asked to begin."""
 

@@ -34,17 +34,20 @@ def test_the_small_flow_fits_and_is_in_proportion() -> None:
 
 @st.composite
 def flows(draw: st.DrawFn) -> Flow:
-    """One to fifteen forms, each feeding a dish or two."""
+    """One to fifteen forms, each feeding a dish; some are fed by another form, some dishes by the base itself."""
     forms = draw(st.integers(1, 15))
     dishes = draw(st.integers(1, 8))
     grams = st.floats(0.5, 5000)
     bands, nodes = [], [Node("base", NodeKind.BASE, "base", 0, 0.0, None)]
     for at in range(forms):
         made = draw(grams)
-        bands.append(Band("base", f"f{at}", made * draw(st.floats(0.3, 2)), made))
+        further = at > 0 and draw(st.booleans())
+        bands.append(Band("f0" if further else "base", f"f{at}", made * draw(st.floats(0.3, 2)), made))
         bands.append(Band(f"f{at}", f"d{draw(st.integers(0, dishes - 1))}", made, made))
-        nodes.append(Node(f"f{at}", NodeKind.FORM, f"form {at}", 1, made, None))
-    nodes += [Node(f"d{at}", NodeKind.DISH, f"dish {at}", 2, 0.0, None) for at in range(dishes)]
+        nodes.append(Node(f"f{at}", NodeKind.FORM, f"form {at}", 2 if further else 1, made, None))
+    if draw(st.booleans()):
+        bands.append(Band("base", "d0", 30.0, 30.0))
+    nodes += [Node(f"d{at}", NodeKind.DISH, f"dish {at}", 3, 0.0, None) for at in range(dishes)]
     return Flow(tuple(nodes), tuple(bands))
 
 
@@ -52,11 +55,32 @@ def flows(draw: st.DrawFn) -> Flow:
 def test_any_flow_of_up_to_fifteen_forms_fits(flow: Flow, width: float, height: float) -> None:
     placed = place_flow(flow, width=width, height=height, bar=10, gap=6, least=3)
     require_in_order(placed, width, height)
+    require_joined(placed)
+
+
+def require_joined(placed: PlacedFlow) -> None:
+    """Each band begins at a bar, goes on from piece to piece, and ends at a bar; no piece is behind another bar."""
     by_key = {node.node.key: node for node in placed.nodes}
-    for band in placed.bands:
-        source, target = by_key[band.band.source], by_key[band.band.target]
-        assert band.left_top + band.left_height <= source.top + source.height + 1e-6
-        assert band.right_top + band.right_height <= target.top + target.height + 1e-6
+    for _band, group in itertools.groupby(placed.bands, key=lambda piece: id(piece.band)):
+        pieces = list(group)
+        source, target = by_key[pieces[0].band.source], by_key[pieces[0].band.target]
+        assert pieces[0].left == pytest.approx(source.left + source.width)
+        assert source.top - 1e-6 <= pieces[0].left_top
+        assert pieces[0].left_top + pieces[0].left_height <= source.top + source.height + 1e-6
+        assert pieces[-1].right == pytest.approx(target.left)
+        assert target.top - 1e-6 <= pieces[-1].right_top
+        assert pieces[-1].right_top + pieces[-1].right_height <= target.top + target.height + 1e-6
+        for one, other in itertools.pairwise(pieces):
+            assert (one.right, one.right_top, one.right_height) == (other.left, other.left_top, other.left_height)
+            for bar in (node for node in placed.nodes if node.left == one.right):
+                below = other.left_top >= bar.top + bar.height - 1e-6
+                assert below or other.left_top + other.left_height <= bar.top + 1e-6
+
+
+def test_dishes_stand_in_running_order() -> None:
+    placed = place_flow(base_flow(small_binder(), "day"), width=500, height=300, bar=12, gap=8, least=4)
+    last = sorted((node for node in placed.nodes if node.node.column == 3), key=lambda node: node.top)
+    assert [node.node.name for node in last] == ["1 Bean spread", "2 Onion flatbread", "left over"]
 
 
 def test_an_empty_flow_is_an_empty_picture() -> None:
