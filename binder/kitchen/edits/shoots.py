@@ -47,8 +47,9 @@ def move_dish(binder: Binder, dish: Dish, *, to: int) -> Change:
 
 
 def remove_dish(binder: Binder, dish: Dish) -> Change:
-    """Take a dish out of the shoot with its builds; its recipe stays."""
-    return remove(_("Remove {dish} from the shoot").format(dish=dish_name(binder, dish)), binder, dish)
+    """Take a dish out of the shoot with its builds and with what is claimed of it; its recipe stays."""
+    label = _("Remove {dish} from the shoot").format(dish=dish_name(binder, dish))
+    return remove(label, binder, dish, *binder.claims.where("dish", dish.id))
 
 
 def add_build(
