@@ -159,12 +159,17 @@ def _more_base(binder: Binder, dish: Dish, one_more: Mapping[str, float], count:
 
 
 def why_no_more(binder: Binder, dish_id: str, last: str | None = None) -> str:
-    """Why one more build of a dish up to a step cannot be made, in a sentence; empty where it can."""
-    found = takes(binder, dish_id, None, last)
-    if found.possible is None or found.possible >= 1 or found.limited_by is None:
+    """Why one more build of a dish up to a step cannot be planned, in a sentence; empty where it can.
+
+    Only the base can stand in the way: there is so much of it, while all else is bought for the builds on the list.
+    """
+    dish = binder.dishes[dish_id]
+    one_more = _one_more(binder, dish, None, last)
+    base = _base_limit(binder, dish, one_more) if one_more is not None and not _lacking(binder, dish) else None
+    if base is None or base[1] >= 1:
         return ""
     says = _("There is not enough {food} left for one more of dish {number}. Have more of it, or leave out a build.")
-    return says.format(food=binder.foods[found.limited_by].name, number=binder.dishes[dish_id].position + 1)
+    return says.format(food=binder.foods[base[0]].name, number=dish.position + 1)
 
 
 def stages(binder: Binder, dish_id: str) -> tuple[Takes, ...]:

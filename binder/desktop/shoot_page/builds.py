@@ -6,24 +6,26 @@ import re
 from typing import TYPE_CHECKING
 
 from binder.desktop.pictures.pans import Pans
-from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Tone, key_of
+from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
+from binder.desktop.shoot_page.build_refusal import require_base_for, ways_out
 from binder.desktop.shoot_page.running_order import pan_of
 from binder.desktop.words.figure_text import number_text
 from binder.desktop.words.typed import Reading, UnreadableError, typed_choice, typed_optional_number, words_for
 from binder.figures.demand import builds_of
 from binder.figures.missing import Place
-from binder.kitchen.edits.records import move, remove
+from binder.kitchen.edits.records import move, remove, with_values
 from binder.kitchen.edits.shoots import add_build, dish_name, remove_build, set_build
-from binder.kitchen.shoot import BuildKind
+from binder.kitchen.shoot import BuildKind, BuildState
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from binder.desktop.sheet.sheet import Sight
+    from binder.desktop.sheet.sheet import CellName, Remedy, Sight
     from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
+    from binder.kitchen.errors import BinderError
     from binder.kitchen.recipe import Step
     from binder.kitchen.shoot import Build, Dish
 
@@ -51,7 +53,8 @@ class Builds(PlainSheet):
                 align=Align.RIGHT,
                 tip=_("Grey where it is the dish's own number"),
             ),
-            Column("waits", _("where it waits"), characters=20, stretch=2),
+            Column("waits", _("where it waits"), characters=15, stretch=2),
+            Column("state", _("on the day"), characters=10),
         )
 
     def rows(self, sight: Sight) -> list[Row]:
@@ -63,15 +66,22 @@ class Builds(PlainSheet):
     def edit(self, sight: Sight, row: str, column: str, text: str) -> Change:
         binder = sight.binder
         if row == ADD_BUILD:
-            return add_build(binder, binder.dishes[sight.subject or ""], typed_choice(text, words_for(BuildKind)))[0]
+            dish = binder.dishes[sight.subject or ""]
+            change, made = add_build(binder, dish, typed_choice(text, words_for(BuildKind)))
+            return require_base_for(binder, None, made, change)
         build = binder.builds[record_of(row).id]
         values: dict[str, Reading] = {
             "kind": lambda: typed_choice(text, words_for(BuildKind)),
             "up_to": lambda: _typed_step(binder, binder.dishes[build.dish], text),
             "portions": lambda: typed_optional_number(binder, text),
             "waits": text.strip,
+            "state": lambda: typed_choice(text, words_for(BuildState)),
         }
-        return set_build(binder, build, **{column: values[column]()})
+        changed = with_values(build, **{column: values[column]()})
+        return require_base_for(binder, build, changed, set_build(binder, build, **{column: getattr(changed, column)}))
+
+    def remedies(self, sight: Sight, cell: CellName, text: str, error: BinderError) -> Sequence[Remedy]:
+        return ways_out(sight.binder, sight.subject or "", error)
 
     def remove(self, sight: Sight, rows: Sequence[str]) -> Change | None:
         builds = [sight.binder.builds[record_of(row).id] for row in rows if row != ADD_BUILD]
@@ -115,15 +125,33 @@ def _row(binder: Binder, dish: Dish, build: Build) -> Row:
             tone=Tone.INK if own else Tone.QUIET,
         ),
         Cell(build.waits, edit=build.waits, placeholder="–"),
+        _state(build),
     )
     return Row(key_of(Place("builds", build.id)), cells, place=Place("builds", build.id), lines=1.7)
 
 
+def _state(build: Build) -> Cell:
+    word = _(build.state.value)
+    tone = Tone.QUIET if build.state is BuildState.PLANNED else Tone.INK
+    return Cell(word, edit=word, choices=tuple(words_for(BuildState)), tone=tone, mark=_STATE_MARKS[build.state])
+
+
+_STATE_MARKS = {
+    BuildState.PLANNED: Mark.NONE,
+    BuildState.UNDER_WAY: Mark.UNKNOWN,
+    BuildState.READY: Mark.WITHIN,
+    BuildState.USED: Mark.NOTE,
+    BuildState.SPOILED: Mark.OVER,
+}
+
+
 def _adding() -> Row:
     cell = Cell(
-        edit="", placeholder=_("Add a build: hero, swap-out, spare or tasting"), choices=tuple(words_for(BuildKind))
+        edit="",
+        placeholder=_("Add a build: hero, swap-out, spare, beauty or tasting"),
+        choices=tuple(words_for(BuildKind)),
     )
-    return Row(ADD_BUILD, (NOTHING, cell, NOTHING, NOTHING, NOTHING), spans=((1, 2),), lines=1.8, rule=False, adds=True)
+    return Row(ADD_BUILD, (NOTHING, cell, *(NOTHING,) * 4), spans=((1, 2),), lines=1.8, rule=False, adds=True)
 
 
 def step_title(step: Step) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
@@ -14,9 +14,13 @@ from binder.desktop.places import shown_record
 from binder.desktop.sheet.cell import key_of
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.shoot_page.builds import ADD_BUILD, Builds
+from binder.desktop.shoot_page.dish_figures import DishFigures, add_proposed, dish_figures, dish_is_quick
+from binder.desktop.shoot_page.more_takes import MoreTakes
+from binder.desktop.shoot_page.proposed import ProposedBuilds
 from binder.desktop.shoot_page.running_order import ADD_DISH, RunningOrder, dish_title
 from binder.desktop.shoot_page.shoot_head import ShootHead
 from binder.desktop.spacing import space
+from binder.desktop.worked_out import WorkedOut
 from binder.figures.missing import Place
 from binder.kitchen.edits.shoots import add_shoot
 from binder.kitchen.wording import _
@@ -39,13 +43,30 @@ class ShootPage(Page):
         self.order.allow_dragging()
         self.order.place_asked.connect(desk.asked)
         self.order.place_current.connect(self._choose_dish)
-        self._of_dish = HeadingLabel("", 1, content)
-        self._of_dish.setContentsMargins(space(self, 2), space(self, 3), 0, 0)
+        self._of_dish = _heading("", content)
         self.builds = SheetView(Builds(), desk.make, content)
         self.builds.fit_rows()
         self.builds.allow_dragging()
-        for part in (self.head, self.order, self._of_dish, self.builds):
+        self._dish_figures: WorkedOut[DishFigures] = WorkedOut(desk.tasks, "dish", dish_figures, dish_is_quick, self)
+        self._dish_figures.changed.connect(self._show_dish_figures)
+        self._proposed_heading = _heading(_("Proposed builds"), content)
+        self.proposed = SheetView(ProposedBuilds(self._dish_figures.latest), desk.make, content)
+        self.proposed.fit_rows()
+        self.add_proposed = QPushButton(_("Add the proposed builds"), content)
+        self.add_proposed.clicked.connect(self._add_proposed)
+        self._takes_heading = _heading(_("One more take"), content)
+        self.takes = SheetView(MoreTakes(self._dish_figures.latest), desk.make, content)
+        self.takes.fit_rows()
+        self.takes.place_asked.connect(desk.asked)
+        for part in (self.head, self.order, self._of_dish, self.builds, self._proposed_heading, self.proposed):
             area.column.addWidget(part)
+        beside = QHBoxLayout()
+        beside.setContentsMargins(space(self, 2), space(self, 1), 0, 0)
+        beside.addWidget(self.add_proposed)
+        beside.addStretch(1)
+        area.column.addLayout(beside)
+        area.column.addWidget(self._takes_heading)
+        area.column.addWidget(self.takes)
         area.column.insertSpacing(1, space(self, 3))
         area.column.addStretch(1)
         empty = EmptyPage(
@@ -78,6 +99,23 @@ class ShootPage(Page):
         self._of_dish.setText(title)
         self.builds.setVisible(dish is not None)
         self.builds.show_sight(self.desk.sight(self._dish))
+        self._dish_figures.follow(self.desk.binder, self._dish)
+
+    def _show_dish_figures(self) -> None:
+        sight = self.desk.sight(self._dish)
+        for heading, view in ((self._proposed_heading, self.proposed), (self._takes_heading, self.takes)):
+            view.show_sight(sight)
+            filled = view.sheet_model.rowCount() > 0
+            heading.setVisible(filled)
+            view.setVisible(filled)
+        latest = self._dish_figures.latest
+        offered = latest.value.offered if latest.value else ()
+        self.add_proposed.setVisible(bool(offered))
+        self.add_proposed.setEnabled(any(not one.refused for one in offered))
+        self.add_proposed.setToolTip("" if self.add_proposed.isEnabled() else _("The base does not suffice for any."))
+
+    def _add_proposed(self) -> None:
+        self.begin("proposed builds")
 
     def _choose_dish(self, place: object) -> None:
         if isinstance(place, Place) and place.table == "dishes" and place.id != self._dish:
@@ -116,9 +154,24 @@ class ShootPage(Page):
             return True
         if kind == "dish" and self.desk.shoot is not None:
             return self.order.edit_key(ADD_DISH)
+        if kind == "proposed builds" and self._dish is not None:
+            return self._take_proposed(self._dish)
         if kind == "build" and self._dish is not None:
             return self.builds.edit_key(ADD_BUILD)
         return False
 
+    def _take_proposed(self, dish: str) -> bool:
+        change = add_proposed(self.desk.binder, dish)
+        if change is None:
+            self.desk.said.emit(_("This dish has all the builds that its steps ask for and the base suffices for."))
+        return change is not None and self.desk.make(change)
+
     def focus_first(self) -> None:
         self.order.setFocus()
+
+
+def _heading(text: str, content: QWidget) -> HeadingLabel:
+    """The heading of a part of the page."""
+    heading = HeadingLabel(text, 1, content)
+    heading.setContentsMargins(space(content, 2), space(content, 3), 0, 0)
+    return heading

@@ -10,7 +10,7 @@ from binder.desktop.shoot_page.builds import ADD_BUILD, Builds
 from binder.kitchen.binder import Binder
 from binder.kitchen.change import apply
 from binder.kitchen.errors import BinderError
-from binder.kitchen.shoot import BuildKind
+from binder.kitchen.shoot import BuildKind, BuildState
 from tests.desktop.sheets import after_typing, cell_called, is_even
 
 BUILDS = Builds()
@@ -24,9 +24,9 @@ def fritters(chickpeas: Binder) -> Sight:
 def test_each_build_says_how_far_it_goes_and_where_it_waits(fritters: Sight) -> None:
     shown = [[cell.text for cell in row.cells[1:]] for row in BUILDS.rows(fritters)[:-1]]
     assert shown == [
-        ["hero", "the end", "4", ""],
-        ["swap-out", "1 Grind", "4", "fridge, shelf 2"],
-        ["spare", "the end", "2", ""],
+        ["hero", "the end", "4", "", "planned"],
+        ["swap-out", "1 Grind", "4", "fridge, shelf 2", "planned"],
+        ["spare", "the end", "2", "", "planned"],
     ]
     assert is_even(BUILDS, fritters)
 
@@ -46,6 +46,8 @@ def test_the_dishs_own_portions_are_quiet(fritters: Sight) -> None:
         ("portions", "1", "portions", 1.0),
         ("portions", "", "portions", None),
         ("waits", "oven, low", "waits", "oven, low"),
+        ("state", "under", "state", BuildState.UNDER_WAY),
+        ("state", "spoiled", "state", BuildState.SPOILED),
     ],
 )
 def test_typing_edits_a_build(fritters: Sight, column: str, text: str, field: str, value: object) -> None:
@@ -59,12 +61,12 @@ def test_a_step_that_is_not_there_is_refused(fritters: Sight) -> None:
 
 
 def test_a_build_is_added_by_its_kind(fritters: Sight) -> None:
-    binder = after_typing(BUILDS, fritters, ADD_BUILD, "kind", "spare")
+    binder = after_typing(BUILDS, fritters, ADD_BUILD, "kind", "swap")
     assert [build.kind.value for build in binder.builds.where("dish", "dish_2")] == [
         "hero",
         "swap-out",
         "spare",
-        "spare",
+        "swap-out",
     ]
 
 
