@@ -13,12 +13,12 @@ from binder.desktop.appearance import Wardrobe
 from binder.desktop.desk import Desk
 from binder.desktop.dialogs import Dialogs, RealDialogs
 from binder.desktop.document_bridge import DocumentBridge
+from binder.desktop.first_opening import FirstOpening, open_first
 from binder.desktop.main_window import MainWindow
+from binder.desktop.no_document import NoDocument
 from binder.desktop.task_runner import TaskRunner
 from binder.desktop.typeface import register_face
 from binder.desktop.window_settings import WindowSettings
-from binder.kitchen.binder import Binder
-from binder.kitchen.errors import BinderError
 from binder.kitchen.paths import resources_folder
 
 if TYPE_CHECKING:
@@ -45,28 +45,21 @@ def dress_application(application: QApplication, settings: WindowSettings) -> Wa
     return Wardrobe(application, settings)
 
 
-def make_window(wardrobe: Wardrobe, around: Surroundings, path: Path | None = None) -> MainWindow:
-    """The window on a binder: the one asked for, else the one opened last, else the first sample, else an empty one."""
-    bridge = DocumentBridge(around.shelf.unkept(Binder()))
+def frame_window(wardrobe: Wardrobe, around: Surroundings) -> MainWindow:
+    """The window before it shows a binder."""
+    bridge = DocumentBridge(NoDocument())
     desk = Desk(bridge, around.dialogs, TaskRunner(), around.settings)
     window = MainWindow(desk, around.shelf, wardrobe)
-    bridge.setParent(window)
-    desk.setParent(window)
-    desk.tasks.setParent(window)
-    if path is not None:
-        window.open_path(path)
-    else:
-        _open_first(window, around)
+    for part in (bridge, desk, desk.tasks):
+        part.setParent(window)
     return window
 
 
-def _open_first(window: MainWindow, around: Surroundings) -> None:
-    for candidate in (*around.settings.recent[:1], *around.shelf.samples()[:1]):
-        try:
-            window.files.open_path(candidate)
-        except (BinderError, OSError):
-            continue
-        return
+def make_window(wardrobe: Wardrobe, around: Surroundings, path: Path | None = None) -> MainWindow:
+    """The window on the binder at `path`, or on the one it opens first."""
+    window = frame_window(wardrobe, around)
+    open_first(window, around.shelf, path)
+    return window
 
 
 def start(path: Path | None = None) -> int:
@@ -75,10 +68,10 @@ def start(path: Path | None = None) -> int:
 
     application = QApplication.instance() or QApplication(sys.argv[:1])
     assert isinstance(application, QApplication)  # noqa: S101 - nothing else makes one
-    settings = WindowSettings()
+    settings, shelf = WindowSettings(), KeptShelf()
     wardrobe = dress_application(application, settings)
-    window = make_window(wardrobe, Surroundings(KeptShelf(), RealDialogs(), settings), path)
+    window = frame_window(wardrobe, Surroundings(shelf, RealDialogs(), settings))
     window.reporter.install()
     window.show()
-    window.focus_page()
+    FirstOpening(window, shelf, path)
     return application.exec()

@@ -72,9 +72,10 @@ class FileDoings(QObject):
 
     def open_path(self, path: Path) -> None:
         """Open a binder file or a JSON document. Raises BinderError where it cannot be."""
-        self._take(self._shelf.open(path))
+        self.take(self._shelf.open(path))
 
-    def _take(self, document: Document) -> None:
+    def take(self, document: Document) -> None:
+        """Show a document that has been opened."""
         self._desk.bridge.take(document)
         self._remember()
 
@@ -89,7 +90,7 @@ class FileDoings(QObject):
             self._window, _("Where to keep the new binder"), _("New binder") + ".binder", _("Binders (*.binder)")
         )
         if path is not None:
-            self._take(self._shelf.make(path, Binder()))
+            self.take(self._shelf.make(path, Binder()))
 
     def open(self) -> None:
         """Open a binder that is chosen."""

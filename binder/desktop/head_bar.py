@@ -49,6 +49,11 @@ class HeadBar(QWidget):
         layout.addWidget(self.finder, 0)
         desk.changed.connect(self.refresh)
 
+    def say(self, text: str) -> None:
+        """Show a text until there is a binder to show."""
+        self._name.setText(text)
+        self._when.setText("")
+
     def refresh(self) -> None:
         """Show the shoot as it is now."""
         binder, shoot = self._desk.binder, self._desk.shoot

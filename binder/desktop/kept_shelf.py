@@ -16,6 +16,10 @@ if TYPE_CHECKING:
 class KeptShelf:
     """Storage and exchange are imported when they are first used: a window comes up without them."""
 
+    def prepare(self) -> None:
+        import binder.exchange.json_document
+        import binder.storage.document  # noqa: F401 - loaded for those who open
+
     def open(self, path: Path) -> Document:
         if path.suffix == ".json":
             from binder.exchange.json_document import read_json

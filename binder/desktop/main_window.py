@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QGridLayout, QMainWindow, QWidget
 
 from binder.desktop.action_set import ActionSet
@@ -68,9 +67,7 @@ class MainWindow(QMainWindow):
         self.news = NewsWatch(desk.bridge, self)
         self._listen()
         self.setAcceptDrops(True)
-        self.show_page(self._entries[0].key)
         self._follow()
-        self._open()
 
     def _lay_out(self) -> None:
         centre = QWidget(self)
@@ -170,7 +167,7 @@ class MainWindow(QMainWindow):
             Needs.ROW: lambda: has_rows,
             Needs.SHOOT: lambda: self.desk.shoot is not None,
             Needs.RECIPE: lambda: bool(self.desk.binder.recipes),
-            Needs.DISH: lambda: self.page(self.shown).current_dish() is not None,
+            Needs.DISH: lambda: bool(self.shown) and self.page(self.shown).current_dish() is not None,
             Needs.CHECK: lambda: any(check.severity is not Severity.NOTE for check in checks_of(self.desk.sight())),
             Needs.BACKUPS: lambda: self.files.path is not None,
             Needs.FOUND: lambda: bool(self.head.finder.found),
@@ -182,6 +179,8 @@ class MainWindow(QMainWindow):
         self.frame.strip.hide()
 
     def _open(self) -> None:
+        if not self.shown:
+            self.show_page(self._entries[0].key)
         name = self.desk.binder.settings.name
         shown = name if self.files.path else _("{name} (not kept in a file yet)").format(name=name)
         self.setWindowTitle(_("{binder} – Binder").format(binder=shown))
@@ -214,5 +213,5 @@ class MainWindow(QMainWindow):
 
     def focus_page(self) -> None:
         """Give the keyboard to the page shown."""
-        self.page(self.shown).focus_first()
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        if self.shown:
+            self.page(self.shown).focus_first()

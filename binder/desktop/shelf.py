@@ -16,6 +16,9 @@ if TYPE_CHECKING:
 class Shelf(Protocol):
     """What the window needs of storage and exchange. Each raises BinderError where a file cannot be used."""
 
+    def prepare(self) -> None:
+        """Load what opens binders, which takes longer than the window does."""
+
     def open(self, path: Path) -> Document:
         """Open a binder file, or a JSON document as a binder that is not kept in a file."""
 

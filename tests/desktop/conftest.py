@@ -62,6 +62,9 @@ class MemoryShelf:
     broken: str = ""
     """What is said of any file, as if it could not be opened."""
 
+    def prepare(self) -> None:
+        pass
+
     def open(self, path: Path) -> Document:
         if self.broken:
             raise BinderError(self.broken)

@@ -75,13 +75,18 @@ class EditorNote(QFrame):
         width = max(self._editor.width(), characters(self.font(), 44))
         self.setFixedWidth(min(width, window.width() - space(self, 4)))
         self._column.activate()
-        self.resize(self.width(), self._column.heightForWidth(self.width()))
+        self.resize(self.width(), self._height())
         below = self._editor.mapTo(window, QPoint(0, self._editor.height() + 1))
         above = self._editor.mapTo(window, QPoint(0, -self.height() - 1))
         fits = below.y() + self.height() <= window.height()
         at = below if fits or above.y() < 0 else above
         self.move(max(0, min(at.x(), window.width() - self.width() - space(self, 2))), at.y())
         self.raise_()
+
+    def _height(self) -> int:
+        if self._column.hasHeightForWidth():
+            return self._column.totalHeightForWidth(self.width())
+        return self._column.totalSizeHint().height()
 
     def step(self, by: int) -> bool:
         """Go up or down in what is offered; False where nothing is."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -94,6 +94,19 @@ def test_tab_goes_to_the_next_cell_that_is_edited(order: SheetView, window: Main
     type_over(order, "dishes:dish_1", "portions", "6", Qt.Key.Key_Tab)
     assert order.currentIndex().column() == column_of(order, "cap")
     assert is_editing(order)
+
+
+@pytest.mark.parametrize(("row", "column"), [("add:dish", "name"), ("dishes:dish_1", "portions")])
+def test_the_note_is_in_sight_under_its_editor(order: SheetView, window: MainWindow, row: str, column: str) -> None:
+    editor = open_editor(order, row, column)
+    if not editor.note.offers:
+        editor.selectAll()
+        QTest.keyClicks(editor, "many")
+        QTest.keyClick(editor, Qt.Key.Key_Return)
+    note = editor.note.geometry()
+    assert note.height() >= editor.height()
+    assert window.rect().contains(note)
+    assert not note.intersects(QRect(editor.mapTo(window, QPoint(0, 0)), editor.size()))
 
 
 def test_a_line_is_typed_whole_and_says_what_it_understood(body: SheetView, window: MainWindow, qtbot: QtBot) -> None:
