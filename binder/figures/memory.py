@@ -25,6 +25,15 @@ PRICES = WEIGHTS | {"packs", "quotes"}
 FORMS = PRICES | {"conversions", "outcomes", "additions"}
 """The tables that costs of forms depend on."""
 
+RECIPES = WEIGHTS | {"recipes", "steps", "lines"}
+"""The tables that what a recipe uses depends on."""
+
+COSTS = FORMS | RECIPES | {"shoots", "dishes"}
+"""The tables that what a portion costs depends on."""
+
+PLANS = EVERY_TABLE - {"purchases", "budget_lines", "tax_rates", "claims"}
+"""The tables that what is cooked and what is to be bought depend on: a tick on the list forgets nothing of that."""
+
 
 def remembered_from(
     tables: frozenset[str],
