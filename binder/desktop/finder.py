@@ -77,7 +77,7 @@ def _everything(binder: Binder) -> Iterator[tuple[str, Found]]:
 
 def _within_recipes(binder: Binder) -> Iterator[tuple[str, Found]]:
     for step in binder.steps.values():
-        text = " ".join(part for part in (step.title, step.text) if part)
+        text = ". ".join(part for part in (step.title, step.text) if part)
         where = _("step {number} of {recipe}").format(number=step.position + 1, recipe=binder.recipes[step.recipe].name)
         if text:
             yield text, Found(text, where, Place("steps", step.id))

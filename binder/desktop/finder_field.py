@@ -50,7 +50,7 @@ class FinderField(QLineEdit):
 
     def _list(self) -> EditorNote:
         if self._note is None:
-            self._note = EditorNote(self)
+            self._note = EditorNote(self, least=64.0)
             self._note.chosen.connect(self._go_chosen)
         return self._note
 

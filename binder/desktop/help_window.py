@@ -5,6 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QDialog, QTextBrowser, QVBoxLayout, QWidget
 
@@ -51,8 +52,9 @@ def _keys(actions: ActionSet) -> str:
 class TextWindow(QDialog):
     """A window with text to read. It does not stand in the way of the other."""
 
-    def __init__(self, title: str, html: str, parent: QWidget) -> None:
+    def __init__(self, title: str, html: str, parent: QWidget, *, lines: float = 30.0) -> None:
         super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(title)
         self.text = QTextBrowser(self)
         self.text.setAccessibleName(title)
@@ -61,4 +63,4 @@ class TextWindow(QDialog):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.text)
-        self.resize(characters(self.font(), 78), space(self, 140))
+        self.resize(characters(self.font(), 78), space(self, 4.5 * lines))

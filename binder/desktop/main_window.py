@@ -68,6 +68,7 @@ class MainWindow(QMainWindow):
         self._listen()
         self.setAcceptDrops(True)
         self._follow()
+        self.view.follow()
 
     def _lay_out(self) -> None:
         centre = QWidget(self)

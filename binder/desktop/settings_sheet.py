@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import Cell, Column, Row, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.typed import UnreadableError, typed_choice, words_for
+from binder.desktop.words.typed import UnreadableError, typed_choice
 from binder.kitchen.edits.records import set_fields
 from binder.kitchen.money import minor_digits
 from binder.kitchen.settings import AllergenScheme, Measures, SafetyRules
@@ -47,7 +47,7 @@ class SettingsSheet(PlainSheet):
 
     def edit(self, sight: Sight, row: str, column: str, text: str) -> Change:
         kinds: dict[str, type[StrEnum]] = {"measures": Measures, "allergens": AllergenScheme, "safety": SafetyRules}
-        value: object = typed_choice(text, words_for(kinds[row])) if row in kinds else text.strip()
+        value: object = typed_choice(text, _named(kinds[row])) if row in kinds else text.strip()
         if row == "currency":
             value = text.strip().upper()
             minor_digits(str(value))
@@ -71,4 +71,20 @@ def _row(key: str, label: str, value: str, *, choices: tuple[str, ...] = (), tip
 
 
 def _chosen(key: str, label: str, value: StrEnum) -> Row:
-    return _row(key, label, _(value.value), choices=tuple(words_for(type(value))))
+    named = _named(type(value))
+    shown = next(name for name, one in named.items() if one is value)
+    return _row(key, label, shown, choices=tuple(named))
+
+
+def _named(kind: type[StrEnum]) -> dict[str, StrEnum]:
+    """The values of a setting by what they are called on screen."""
+    names = {
+        Measures.US_CUSTOMARY: _("US customary"),
+        Measures.METRIC: _("metric"),
+        Measures.IMPERIAL: _("imperial"),
+        AllergenScheme.US_NINE: _("the nine of the FDA"),
+        AllergenScheme.EU_FOURTEEN: _("the fourteen of EU 1169/2011"),
+        SafetyRules.USDA_FSIS: _("USDA FSIS, for homes"),
+        SafetyRules.FDA_FOOD_CODE: _("FDA Food Code, for retail"),
+    }
+    return {names[value]: value for value in kind}

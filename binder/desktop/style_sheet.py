@@ -17,6 +17,8 @@ QMenuBar::item:selected {{ background: {tint}; color: {ink}; }}
 QMenu {{ background: {raised}; border: 1px solid {line}; padding: 0.3em 0; }}
 QMenu::item {{ padding: 0.3em 2.2em 0.3em 2em; }}
 QMenu::item:selected {{ background: {tint}; color: {ink}; }}
+QMenu::indicator {{ width: 1em; height: 1em; left: 0.5em; }}
+QMenu::indicator:checked {{ image: url({icons}/tick-{name}.svg); }}
 QMenu::item:disabled {{ color: {edge}; }}
 QMenu::separator {{ height: 1px; background: {line}; margin: 0.3em 0; }}
 QPushButton {{ background: {raised}; color: {ink}; border: 1px solid {edge}; border-radius: 4px; }}
@@ -45,6 +47,8 @@ QComboBox {{ background: {raised}; color: {ink}; border: 1px solid {edge}; borde
 QComboBox::drop-down {{ border: none; width: 1.6em; }}
 QComboBox::down-arrow {{ image: url({icons}/chevron-{name}.svg); width: 0.8em; height: 0.8em; }}
 QComboBox:focus {{ border: 1px solid {accent}; }}
+QListWidget::item {{ padding: 0.12em 0.2em; }}
+QListWidget::item:selected {{ background: {accent}; color: {on_accent}; }}
 QTableView, QListView {{ background: {raised}; border: none; outline: none; }}
 QTableView[lies="ground"] {{ background: {ground}; }}
 QHeaderView {{ background: {raised}; border: none; }}

@@ -68,6 +68,7 @@ class ViewDoings:
     def _wearer(self, appearance: Appearance) -> Callable[[], None]:
         def wear() -> None:
             self._wardrobe.choose(appearance)
+            self.follow()
 
         return wear
 
@@ -112,6 +113,7 @@ class ViewDoings:
         """The whole screen, or a window again."""
         window = self._window
         window.showNormal() if window.isFullScreen() else window.showFullScreen()
+        self.follow()
 
     def open_recipe(self) -> None:
         """Go to the recipe of the dish chosen."""
@@ -161,4 +163,4 @@ class ViewDoings:
             shown = ""
         says = _("From a recipe to a printed shoot: costs, shopping, mise and station cards from one set of figures.")
         title = _("About Binder")
-        TextWindow(title, f"<h2>Binder {shown}</h2><p>{says}</p>", self._window).show()
+        TextWindow(title, f"<h2>Binder {shown}</h2><p>{says}</p>", self._window, lines=9.0).show()

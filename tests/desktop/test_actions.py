@@ -7,7 +7,9 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMenu
 
 from binder.desktop.action_finder import ActionFinder, offers
@@ -151,8 +153,7 @@ def test_the_finder_of_actions_lists_actions_and_places(window: MainWindow) -> N
 def test_the_finder_of_actions_does_what_is_chosen(window: MainWindow) -> None:
     finder = ActionFinder(window.actions_, window.desk, window)
     finder.field.setText("larder")
-    finder.list.setCurrentRow(0)
-    finder.list.itemClicked.emit(finder.list.item(0))
+    QTest.keyClick(finder.field, Qt.Key.Key_Return)
     assert window.shown == "larder"
 
 

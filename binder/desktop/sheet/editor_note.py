@@ -19,14 +19,14 @@ _MOST_SHOWN = 9
 
 
 class EditorNote(QFrame):
-    """Lies over the window below an editor and never takes the keyboard from it."""
+    """Lies over the window below an editor, `least` digits wide, and never takes the keyboard from it."""
 
     chosen = Signal(object)
     """The place in the list of what was offered."""
 
-    def __init__(self, editor: QWidget) -> None:
+    def __init__(self, editor: QWidget, *, least: float = 44.0) -> None:
         super().__init__(editor.window())
-        self._editor = editor
+        self._editor, self._least = editor, least
         self._wrong = False
         self._sentence = QLabel(self)
         self._sentence.setWordWrap(True)
@@ -72,7 +72,7 @@ class EditorNote(QFrame):
         window = self.window()
         rows = min(self._offers.count(), _MOST_SHOWN)
         self._offers.setFixedHeight(max(1, rows * max(1, self._offers.sizeHintForRow(0)) + 4))
-        width = max(self._editor.width(), characters(self.font(), 44))
+        width = max(self._editor.width(), characters(self.font(), self._least))
         self.setFixedWidth(min(width, window.width() - space(self, 4)))
         self._column.activate()
         self.resize(self.width(), self._height())
