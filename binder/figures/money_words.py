@@ -1,0 +1,71 @@
+"""Money, parts of money and packs as sentences name them, with as many digits as it takes not to lie."""
+
+from __future__ import annotations
+
+import functools
+import math
+import re
+from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
+from typing import TYPE_CHECKING
+
+from binder.figures.portion_text import number_style
+from binder.kitchen.amount import Amount
+from binder.kitchen.amount_text import amount_text
+from binder.kitchen.money import honest_digits, money_text
+
+if TYPE_CHECKING:
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.price import Pack
+
+_MOST_DIGITS = 6
+
+
+def money(binder: Binder, minor: float, *, digits: int | None = None) -> str:
+    """Minor units as the binder's locale writes money, with `digits` decimals (None: the currency's own)."""
+    return money_text(minor, binder.settings.currency, binder.settings.locale, digits=digits)
+
+
+def money_beside(binder: Binder, minor: float, against: float) -> str:
+    """Minor units beside a figure they are compared with: 1.752 is never shown as the 1.75 it is above."""
+    return money(binder, minor, digits=honest_digits(minor, against, binder.settings.currency))
+
+
+def percent_text(binder: Binder, part: float) -> str:
+    """A part of 1 as the locale writes per cent, with a decimal below ten and more where it takes them to be seen."""
+    from babel.numbers import format_percent
+
+    locale = _locale(binder.settings.locale)
+    pattern = _pattern(locale, _digits(abs(part) * 100))
+    with localcontext(Context(prec=60, rounding=ROUND_HALF_UP)):
+        return format_percent(Decimal(repr(float(part))), format=pattern, locale=locale)
+
+
+def _digits(percent: float) -> int:
+    """None from ten per cent up, else one, or as many as show the first figure that counts."""
+    if percent >= 10 or percent < 10**-_MOST_DIGITS:  # noqa: PLR2004
+        return 0
+    return max(1, -math.floor(math.log10(percent)))
+
+
+@functools.cache
+def _pattern(locale: str, digits: int) -> str:
+    from babel.core import Locale
+
+    plain: str = Locale.parse(locale).percent_formats[None].pattern
+    return re.sub("0(?=[^0]*$)", "0" + ("." + "0" * digits if digits else ""), plain)
+
+
+@functools.cache
+def _locale(name: str) -> str:
+    """A locale that CLDR knows: the one named, else US English, as money has it."""
+    from babel.core import Locale, UnknownLocaleError
+
+    try:
+        return str(Locale.parse(name))
+    except (UnknownLocaleError, ValueError):
+        return "en_US"
+
+
+def pack_words(binder: Binder, pack: Pack) -> str:
+    """A pack by its label, or else by its size."""
+    return pack.label or amount_text(Amount(pack.size, pack.size, pack.unit), number_style(binder))
