@@ -78,6 +78,7 @@ class ChecksPanel(QWidget):
 
     def set_folded(self, *, folded: bool) -> None:
         """Fold the list away, or out."""
+        self.is_folded = folded
         self._head.setVisible(not folded)
         self.sheet.setVisible(not folded)
         self.tally.setVisible(folded)

@@ -31,12 +31,15 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
-    from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+    from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
 
     from binder.desktop.appearance import Wardrobe
     from binder.desktop.desk import Desk
     from binder.desktop.page import Page
     from binder.desktop.shelf import Shelf
+
+_NARROW = 180.0
+"""Digits of the body; a window narrower than this has no room for the checks beside a page."""
 
 
 class MainWindow(QMainWindow):
@@ -192,6 +195,15 @@ class MainWindow(QMainWindow):
     def open_path(self, path: Path) -> bool:
         """Open a binder; where it cannot be opened the strip says why."""
         return self.reporter.attempt(self.files.opener(path))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where the window becomes narrow the checks fold away by themselves, and out again as they were chosen."""
+        super().resizeEvent(event)
+        narrow = characters(self.font(), _NARROW)
+        before, now = event.oldSize().width() < narrow, event.size().width() < narrow
+        if before != now or not event.oldSize().isValid():
+            self.checks.set_folded(folded=now or self.desk.settings.checks_folded)
+            self.view.follow()
 
     # Files dropped on the window, and its end
 

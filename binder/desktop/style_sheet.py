@@ -52,12 +52,13 @@ QListWidget::item:selected {{ background: {accent}; color: {on_accent}; }}
 QTableView, QListView {{ background: {raised}; border: none; outline: none; }}
 QTableView[lies="ground"] {{ background: {ground}; }}
 QHeaderView {{ background: {raised}; border: none; }}
-QScrollBar:vertical {{ background: transparent; width: 0.75em; margin: 0; }}
-QScrollBar:horizontal {{ background: transparent; height: 0.75em; margin: 0; }}
-QScrollBar::handle {{ background: {line}; border-radius: 4px; min-height: 2em; min-width: 2em; margin: 1px; }}
+QScrollBar:vertical {{ background: transparent; width: 0.65em; margin: 0; }}
+QScrollBar:horizontal {{ background: transparent; height: 0.65em; margin: 0; }}
+QScrollBar::handle {{ background: {line}; border-radius: 3px; min-height: 2em; min-width: 2em; margin: 1px; }}
 QScrollBar::handle:hover {{ background: {edge}; }}
 QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
 QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+QAbstractScrollArea::corner {{ background: transparent; }}
 QSplitter::handle {{ background: transparent; }}
 QWidget#paper {{ background: {raised}; }}
 QScrollArea {{ border: none; background: transparent; }}

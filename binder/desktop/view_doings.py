@@ -90,7 +90,7 @@ class ViewDoings:
     def follow(self) -> None:
         """Tick what is on."""
         actions = self._window.actions_
-        actions["checks"].setChecked(not self._window.desk.settings.checks_folded)
+        actions["checks"].setChecked(not self._window.checks.is_folded)
         actions[self._window.desk.settings.appearance.value].setChecked(True)
         actions["full_screen"].setChecked(self._window.isFullScreen())
 
@@ -101,7 +101,7 @@ class ViewDoings:
 
     def toggle_checks(self) -> None:
         """Show the checks or fold them away."""
-        self.fold_checks(folded=not self._window.desk.settings.checks_folded)
+        self.fold_checks(folded=not self._window.checks.is_folded)
 
     def fold_checks(self, folded: bool) -> None:  # noqa: FBT001 - a signal gives it so
         """Fold the checks away, or out."""

@@ -32,7 +32,8 @@ class DishesPage(Page):
         super().__init__(desk, parent)
         content = QWidget(self)
         self.list = SheetView(RecipeList(), desk.make, content)
-        self.list.setFixedWidth(characters(self.font(), 36))
+        self.list.setMinimumWidth(characters(self.font(), 26))
+        self.list.setMaximumWidth(characters(self.font(), 38))
         self.list.place_current.connect(self._choose)
         self.head = SheetView(RecipeHead(), desk.make, content)
         self.head.fit_rows()
@@ -62,8 +63,8 @@ class DishesPage(Page):
         layout = QHBoxLayout(content)
         layout.setContentsMargins(margin, margin, margin, 0)
         layout.setSpacing(space(self, 5))
-        layout.addWidget(self.list)
-        layout.addLayout(written, 1)
+        layout.addWidget(self.list, 1)
+        layout.addLayout(written, 3)
 
     def refresh(self) -> None:
         sight = self.desk.sight()

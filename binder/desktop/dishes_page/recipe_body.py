@@ -53,11 +53,11 @@ class RecipeBody(PlainSheet):
 
     @property
     def columns(self) -> tuple[Column, ...]:
-        widths, parts = (8.0, 8.0, 10.0, 11.0, 11.0, 11.0), (0, 0, 0, 0, 2, 1)
+        widths, parts = (7.0, 7.0, 10.0, 9.0, 9.0, 9.0), (0, 0, 1, 1, 3, 2)
         facts = zip(FACTS, fact_titles(), widths, parts, strict=True)
         return (
             Column("number", "", characters=2, align=Align.RIGHT),
-            Column("title", _("step"), characters=13, stretch=2),
+            Column("title", _("step"), characters=12, stretch=3),
             *(Column(fact, title, characters=width, stretch=part) for fact, title, width, part in facts),
             Column("weight", _("as purchased"), characters=8, align=Align.DECIMAL, decimals=2, unit_room="kg"),
             Column("cost", _("a portion"), characters=9, align=Align.DECIMAL, decimals=2),

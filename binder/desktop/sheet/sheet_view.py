@@ -314,6 +314,7 @@ class SheetView(QTableView):
             for at, width in enumerate(widths):
                 self.setColumnWidth(at, width)
             self._set_all_rows()
+        self._fit()
 
     def _set_all_rows(self) -> None:
         for at in range(self._sheet_model.rowCount()):
@@ -358,4 +359,6 @@ class SheetView(QTableView):
     def content_height(self) -> int:
         """How high all rows and the header are together, in pixels."""
         header = self._header.sizeHint().height() if self._header.isVisibleTo(self) else 0
+        wide = sum(self.columnWidth(at) for at in range(self._sheet_model.columnCount())) > self.viewport().width()
+        header += self.horizontalScrollBar().sizeHint().height() if wide else 0
         return header + sum(self.rowHeight(at) for at in range(self._sheet_model.rowCount())) + 2

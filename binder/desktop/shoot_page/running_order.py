@@ -58,9 +58,9 @@ class RunningOrder(PlainSheet):
     def columns(self) -> tuple[Column, ...]:
         return (
             Column("number", "", characters=2.5, align=Align.RIGHT, tip=_("Running number: leads to the recipe")),
-            Column("name", _("dish"), characters=20, stretch=4),
+            Column("name", _("dish"), characters=18, stretch=4),
             Column("portions", _("portions"), characters=6, align=Align.RIGHT),
-            Column("cost", _("used cost a portion against its cap"), characters=24, stretch=3),
+            Column("cost", _("used cost a portion against its cap"), characters=28, stretch=3),
             Column(
                 "cap",
                 _("cap"),
