@@ -65,13 +65,32 @@ class FixedEvent(Record):
 
 
 @dataclass(frozen=True, kw_only=True)
+class PinTarget:
+    """What a pin is on, by ids: see Pin."""
+
+    dish: str | None = None
+    build: str | None = None
+    step: str | None = None
+    conversion: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
 class Pin(Record):
-    """A step of a build (or, without one, a dish's filming) that begins at a moment someone has set."""
+    """Something that begins at a moment someone has set, or that began then and is `done`.
+
+    It is a conversion; a step of a build; a step alone, of a recipe made ahead; or of a dish alone its closing words.
+    """
 
     shoot: Annotated[Key, Reference("shoots", owner=True)]
-    dish: Annotated[Key, Reference("dishes")]
-    build: Annotated[Key, Reference("builds")] | None = None
-    step: Annotated[Key, Reference("steps")] | None = None
+    dish: Annotated[Key, Reference("dishes", goes_too=True)] | None = None
+    build: Annotated[Key, Reference("builds", goes_too=True)] | None = None
+    step: Annotated[Key, Reference("steps", goes_too=True)] | None = None
+    conversion: Annotated[Key, Reference("conversions", goes_too=True)] | None = None
     on: date
     at: time
     done: bool = False
+
+    @property
+    def target(self) -> PinTarget:
+        """What it is on."""
+        return PinTarget(dish=self.dish, build=self.build, step=self.step, conversion=self.conversion)

@@ -57,10 +57,14 @@ class Words:
 
 @dataclass(frozen=True)
 class Reference:
-    """The id of a record in `table`. `owner`: this record is a part of that one, and goes when it goes."""
+    """The id of a record in `table`. `owner`: this record is a part of that one, and goes when it goes.
+
+    `goes_too`: it is no part of that one, but is about nothing once that is gone, and then goes too.
+    """
 
     table: str
     owner: bool = False
+    goes_too: bool = False
 
 
 def tidy(text: str) -> str:

@@ -43,7 +43,7 @@ def owned_by(binder: Binder, record: Record) -> list[Record]:
     """All that goes when `record` goes, owners before what they own."""
     gathered: list[Record] = []
     for table, field, reference in references_to(TABLE_OF[type(record)]):
-        if reference.owner:
+        if reference.owner or reference.goes_too:
             for part in binder.table(table).where(field, record.id):
                 gathered += [part, *owned_by(binder, part)]
     return gathered
