@@ -89,7 +89,7 @@ class MainWindow(QMainWindow):
         self.setMinimumSize(characters(self.font(), 90), space(self, 110))
         self.checks.set_folded(folded=self.desk.settings.checks_folded)
         if not self.desk.settings.restore_shape(self):
-            self.resize(characters(self.font(), 205), space(self, 230))
+            self.resize(characters(self.font(), 212), space(self, 232))
 
     def _listen(self) -> None:
         self.dividers.chosen.connect(self.show_page)

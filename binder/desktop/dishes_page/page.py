@@ -62,9 +62,9 @@ class DishesPage(Page):
         written.addWidget(self.bar)
         layout = QHBoxLayout(content)
         layout.setContentsMargins(margin, margin, margin, 0)
-        layout.setSpacing(space(self, 5))
+        layout.setSpacing(space(self, 3))
         layout.addWidget(self.list, 1)
-        layout.addLayout(written, 3)
+        layout.addLayout(written, 4)
 
     def refresh(self) -> None:
         sight = self.desk.sight()

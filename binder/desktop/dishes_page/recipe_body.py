@@ -57,7 +57,7 @@ class RecipeBody(PlainSheet):
         facts = zip(FACTS, fact_titles(), widths, parts, strict=True)
         return (
             Column("number", "", characters=2, align=Align.RIGHT),
-            Column("title", _("step"), characters=12, stretch=3),
+            Column("title", _("step"), characters=9, stretch=3),
             *(Column(fact, title, characters=width, stretch=part) for fact, title, width, part in facts),
             Column("weight", _("as purchased"), characters=8, align=Align.DECIMAL, decimals=2, unit_room="kg"),
             Column("cost", _("a portion"), characters=9, align=Align.DECIMAL, decimals=2),

@@ -41,8 +41,8 @@ class RecipeList(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("name", _("recipe"), characters=18, stretch=1),
-            Column("cost", _("a portion"), characters=9, align=Align.RIGHT),
+            Column("name", _("recipe"), characters=12, stretch=1),
+            Column("cost", _("a portion"), characters=8, align=Align.RIGHT),
         )
 
     def rows(self, sight: Sight) -> list[Row]:
