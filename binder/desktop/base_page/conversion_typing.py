@@ -44,7 +44,7 @@ if TYPE_CHECKING:
     from binder.kitchen.errors import BinderError
     from binder.kitchen.food import Food
 
-_PART = re.compile(rf"^(?P<ratio>{NUMBER_PATTERN})\s*(?:g\s+)?(?P<name>\S.*)$")
+_PART = re.compile(rf"^(?P<ratio>{NUMBER_PATTERN})\s*(?:g\s+)?(?P<name>[^\W\d_].*)$")
 
 
 def edit_conversion(binder: Binder, conversion: Conversion, part: str, column: str, text: str) -> Change:

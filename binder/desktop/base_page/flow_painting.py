@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from binder.figures.flow import Node
     from binder.figures.flow_layout import PlacedBand
 
-BAND_SHARE = 0.2
+BAND_SHARE = 0.16
 """How much of the accent a band has; words lie on it."""
 
 _THIN = 2.5

@@ -20,7 +20,7 @@ from binder.kitchen.number import in_decimals
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from binder.desktop.sheet.sheet import Sight
     from binder.kitchen.binder import Binder
@@ -52,7 +52,9 @@ class Trials(PlainSheet):
             return []
         trials = trials_of(sight.binder, conversion)
         shown = [row for trial in trials for row in _trial_rows(sight.binder, trial)]
-        return [*shown, *(_mean(sight.binder, one) for one in measured_yields(sight.binder, conversion.id))]
+        measured = {one.form: one for one in measured_yields(sight.binder, conversion.id)}
+        means = [_mean(sight.binder, measured[form]) for form in _in_order(sight.binder, conversion.id, measured)]
+        return [*shown, *means]
 
     def edit(self, sight: Sight, row: str, column: str, text: str) -> Change:
         binder, place = sight.binder, record_of(row)
@@ -63,7 +65,7 @@ class Trials(PlainSheet):
             raise NotEditableError
         trial = binder.trials[place.id]
         if column == "grams":
-            first = binder.trial_outcomes.where("trial", trial.id)[0]
+            first = got_out(binder, trial)[0]
             return set_fields(_label(binder, trial), first, grams=typed_grams(binder, text))
         return set_fields(_label(binder, trial), trial, **{column: _typed(binder, column, text)})
 
@@ -78,6 +80,18 @@ class Trials(PlainSheet):
 def trials_of(binder: Binder, conversion: Conversion) -> list[Trial]:
     """The trials of a conversion, the earliest first."""
     return sorted(binder.trials.where("conversion", conversion.id), key=lambda one: (one.on, one.id))
+
+
+def _in_order(binder: Binder, conversion: str, forms: Iterable[str]) -> list[str]:
+    """Forms in the order in which the conversion gives them."""
+    order = [outcome.form for outcome in binder.outcomes.where("conversion", conversion)]
+    return sorted(forms, key=lambda form: (order.index(form) if form in order else len(order), form))
+
+
+def got_out(binder: Binder, trial: Trial) -> list[TrialOutcome]:
+    """What came out of a trial, in the order in which the conversion gives it."""
+    found = {outcome.form: outcome for outcome in binder.trial_outcomes.where("trial", trial.id)}
+    return [found[form] for form in _in_order(binder, trial.conversion, found)]
 
 
 def use_means(binder: Binder, conversion: Conversion) -> Change | None:
@@ -115,7 +129,7 @@ def _typed(binder: Binder, column: str, text: str) -> object:
 
 def _trial_rows(binder: Binder, trial: Trial) -> list[Row]:
     """The day with what went in, and a row for each form that came out."""
-    outcomes = binder.trial_outcomes.where("trial", trial.id)
+    outcomes = got_out(binder, trial)
     taken = exact_grams(binder, trial.taken)
     head = (
         Cell(date_text(binder, trial.on, "d MMM yyyy"), edit=trial.on.isoformat()),
