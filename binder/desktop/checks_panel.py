@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -84,6 +84,11 @@ class ChecksPanel(QWidget):
         self.tally.setVisible(folded)
         width = self.tally.sizeHint().width() if folded else characters(self.font(), 44)
         self.setFixedWidth(width)
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self.set_folded(folded=self.is_folded)
 
     def next_check(self) -> None:
         """Go to the check after the current one, from the last to the first."""

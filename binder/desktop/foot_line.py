@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -116,6 +116,11 @@ class FootLine(QWidget):
 
     def sizeHint(self) -> QSize:
         return QSize(space(self, 100), space(self, 8))
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self.updateGeometry()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, painter = tokens_for(self.palette()), QPainter(self)

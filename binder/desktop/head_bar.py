@@ -49,6 +49,12 @@ class HeadBar(QWidget):
         layout.addWidget(self.finder, 0)
         desk.changed.connect(self.refresh)
 
+    @property
+    def says(self) -> str:
+        """What stands in the head."""
+        name = self._name.text() if self._name.isVisibleTo(self) else self.chooser.currentText()
+        return f"{name}, {self._when.text()}"
+
     def say(self, text: str) -> None:
         """Show a text until there is a binder to show."""
         self._name.setText(text)
