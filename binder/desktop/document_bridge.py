@@ -30,6 +30,10 @@ class Document(Protocol):
         """The file it is kept in; None where it is kept in none."""
 
     @property
+    def read_only(self) -> bool:
+        """Whether its file is write-protected, so that every change will be refused."""
+
+    @property
     def undo_label(self) -> str | None:
         """What undo would take back; None where there is nothing."""
 

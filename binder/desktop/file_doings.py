@@ -72,7 +72,14 @@ class FileDoings(QObject):
 
     def open_path(self, path: Path) -> None:
         """Open a binder file or a JSON document. Raises BinderError where it cannot be."""
-        self.take(self._shelf.open(path))
+        document = self._shelf.open(path)
+        self.take(document)
+        if document.read_only:
+            self._desk.said.emit(
+                _("This file is write-protected: no edit can be kept. Save a copy as another file to edit it.")
+            )
+        else:
+            self._desk.attempt(lambda: self._shelf.back_up(document))
 
     def take(self, document: Document) -> None:
         """Show a document that has been opened."""
@@ -123,12 +130,12 @@ class FileDoings(QObject):
         """Open one of the backups, beside the binder itself."""
         found = self._shelf.backups(self.path) if self.path else []
         if not found:
-            self._desk.said.emit(_("This binder has no backups yet: one is made each time it is opened."))
+            self._desk.said.emit(_("This binder has no backups yet: one is made each day when it is opened."))
             return
         names = [path.stem for path in found]
         at = self._desk.dialogs.choice(self._window, _("Backups"), _("Which backup to open"), names)
         if at is not None:
-            self.open_path(found[at])
+            self.take(self._shelf.open_backup(found[at]))
 
     def export_json(self) -> None:
         """Write the whole binder as one JSON document."""

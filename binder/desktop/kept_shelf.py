@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import TYPE_CHECKING
 
+from binder.desktop.backups import Backups
 from binder.desktop.shelf import shipped_samples
+from binder.kitchen.paths import user_settings_folder
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -15,6 +18,9 @@ if TYPE_CHECKING:
 
 class KeptShelf:
     """Storage and exchange are imported when they are first used: a window comes up without them."""
+
+    def __init__(self, backups: Path | None = None) -> None:
+        self._backups = Backups(backups or user_settings_folder() / "backups")
 
     def prepare(self) -> None:
         import binder.exchange.json_document
@@ -44,9 +50,18 @@ class KeptShelf:
 
         write_json(binder, path)
 
+    def back_up(self, document: Document) -> None:
+        self._backups.make(document, datetime.now())  # noqa: DTZ005 - the clock on the wall names the file
+
     def backups(self, path: Path) -> list[Path]:
-        """None yet: storage keeps the whole history in the file itself."""
-        return []
+        return self._backups.of(path)
+
+    def open_backup(self, path: Path) -> Document:
+        kept = self.open(path)
+        try:
+            return self.unkept(kept.binder)
+        finally:
+            kept.close()
 
     def samples(self) -> list[Path]:
         return shipped_samples()

@@ -28,6 +28,7 @@ class NoDocument:
 
     binder = Binder()
     path: Path | None = None
+    read_only = False
     undo_label: str | None = None
     redo_label: str | None = None
 

@@ -31,8 +31,14 @@ class Shelf(Protocol):
     def export_json(self, binder: Binder, path: Path) -> None:
         """Write a whole binder as JSON."""
 
+    def back_up(self, document: Document) -> None:
+        """Keep a copy of a binder file as it was opened, once a day."""
+
     def backups(self, path: Path) -> list[Path]:
         """The backups of a binder file, the newest first."""
+
+    def open_backup(self, path: Path) -> Document:
+        """A backup's binder as one that is not kept in a file yet, so that the backup stays as it is."""
 
     def samples(self) -> list[Path]:
         """The sample binders."""

@@ -79,8 +79,14 @@ class MemoryShelf:
     def export_json(self, binder: Binder, path: Path) -> None:
         self.exported.append(path)
 
+    def back_up(self, document: Document) -> None:
+        pass
+
     def backups(self, path: Path) -> list[Path]:
         return []
+
+    def open_backup(self, path: Path) -> Document:
+        return self.open(path)
 
     def samples(self) -> list[Path]:
         return [path for path in self.kept if path.suffix == ".json"]

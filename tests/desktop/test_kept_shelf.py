@@ -23,8 +23,8 @@ from tests.desktop.conftest import Answers
 
 
 @pytest.fixture
-def around(settings: WindowSettings, answers: Answers) -> Surroundings:
-    return Surroundings(KeptShelf(), answers, settings)
+def around(settings: WindowSettings, answers: Answers, tmp_path: Path) -> Surroundings:
+    return Surroundings(KeptShelf(tmp_path / "backups"), answers, settings)
 
 
 @pytest.fixture
@@ -147,3 +147,20 @@ def test_the_frame_is_there_before_the_binder(
         pass
     assert window.shown == "shoot"
     assert window.files.path == day_file
+
+
+def test_a_backup_of_the_day_is_opened_and_stays_as_it_is(
+    windows: Windows, answers: Answers, day_file: Path, chickpeas: Binder
+) -> None:
+    window = windows.open(day_file)
+    window.desk.make(set_shoot(window.desk.binder.shoots["day"], cap=1))
+    answers.place = 0
+    assert window.actions_.run("backups")
+    assert window.desk.binder == chickpeas
+    assert window.files.path is None
+    window.desk.make(set_shoot(window.desk.binder.shoots["day"], cap=2))
+    windows.close()
+    again = windows.open(day_file)
+    assert again.desk.binder.shoots["day"].cap == 1
+    again.actions_.run("backups")
+    assert again.desk.binder == chickpeas
