@@ -1,6 +1,6 @@
 """Where the nodes and bands of the flow are drawn, in units of the page or the window.
 
-Widths are in proportion to weight. A band that passes a column is led between its bars, never behind one.
+Heights are in proportion to weight. A band that passes a column is led between its bars, never behind one.
 """
 
 from __future__ import annotations
@@ -13,6 +13,12 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from binder.figures.flow import Band, Flow, Node
+
+
+_FURTHEST = 1.5
+"""So many gaps further apart than they must be stand the bars of a column that has room."""
+
+_AIR_OF_PASSING = 0.08
 
 
 @dataclass(frozen=True)
@@ -52,10 +58,9 @@ class PlacedFlow:
 
 
 def place_flow(flow: Flow, *, width: float, height: float, bar: float, gap: float, least: float) -> PlacedFlow:
-    """Place a flow in `width` by `height`.
+    """Place a flow in `width` by `height`: bars `bar` wide and no lower than `least`, `gap` or more between them.
 
-    Bars `bar` wide, at least `gap` between bars of a column and none lower than `least`; half the gap between a bar
-    and a band that passes it.
+    Between a bar and a band that passes it there is half the gap or more.
     """
     layout = _Layout(flow, width, height, bar, gap, least)
     nodes = [
@@ -126,10 +131,10 @@ class _Layout:
         return sum(self._between(upper, lower) for upper, lower in itertools.pairwise(column))
 
     def _widest_scale(self) -> float:
-        """Height of a gram.
+        """The height of a gram, so that the column with least room still fits.
 
-        The column that has least room decides, found by halving because low bars do not shrink further. Gaps are
-        reckoned as for the worst order of bars and passing bands.
+        It is found by halving, because bars that are as low as they may be do not shrink further. Gaps are reckoned as
+        for the worst order of bars and passing bands.
         """
         filled = [column for column in self.columns if column]
 
@@ -177,13 +182,23 @@ class _Layout:
         return rank + sum(self.top[piece.source] for piece in feeding) / len(feeding) / self._height
 
     def _stack(self, column: Sequence[_Stop]) -> None:
-        spare = self._height - sum(map(self.tall, column)) - self._gaps(column)
-        top = max(0.0, spare / 2)
+        """In the middle of the height, a column that has room to spare somewhat further apart."""
+        spare = max(0.0, self._height - sum(map(self.tall, column)) - self._gaps(column))
+        apart = min(spare / (len(column) + 1), self._gap * _FURTHEST)
+        top = (spare - apart * self._airs(column)) / 2
         for at, stop in enumerate(column):
             if at:
-                top += self._between(column[at - 1], stop)
+                top += self._between(column[at - 1], stop) + apart * self._air(column[at - 1], stop)
             self.top[stop.key] = top
             top += self.tall(stop)
+
+    def _airs(self, column: Sequence[_Stop]) -> float:
+        return sum(self._air(upper, lower) for upper, lower in itertools.pairwise(column))
+
+    @staticmethod
+    def _air(upper: _Stop, lower: _Stop) -> float:
+        """How much of the room to spare goes between two stops: little between bands that pass together."""
+        return 1.0 if upper.node is not None or lower.node is not None else _AIR_OF_PASSING
 
     def bands(self) -> Iterator[PlacedBand]:
         """Pieces in the order of the stops they lead to, and at a stop in the order of those they come from."""
@@ -231,10 +246,7 @@ def _pieces(band: Band, passed: Sequence[_Stop]) -> Iterator[_Piece]:
 
 
 def grams_through(flow: Flow) -> Mapping[str, float]:
-    """Grams that the bar of each node must be tall enough for.
-
-    The larger of what arrives, what leaves and what it holds.
-    """
+    """Grams that the bar of each node must be tall enough for: the most of what arrives, what leaves, what it holds."""
     arrives: dict[str, float] = {}
     leaves: dict[str, float] = {}
     for band in flow.bands:

@@ -101,8 +101,8 @@ def _limits(binder: Binder, conversion: Conversion) -> Row:
     """The least it can take, its whole batch, and cautions."""
     cells = (
         NOTHING,
-        _weight(binder, _("at least"), conversion.least_grams, _("any amount")),
-        _weight(binder, _("in batches of"), conversion.batch_grams, _("any size")),
+        _weight(binder, _("at least"), conversion.least_grams),
+        _weight(binder, _("in batches of"), conversion.batch_grams),
         NOTHING,
         _hazards(conversion),
         *(NOTHING,) * 3,
@@ -111,9 +111,9 @@ def _limits(binder: Binder, conversion: Conversion) -> Row:
     return Row(f"limits:{conversion.id}", cells, place=place, spans=((2, 2), (4, 4)), lines=1.4)
 
 
-def _weight(binder: Binder, label: str, grams: float | None, otherwise: str) -> Cell:
+def _weight(binder: Binder, label: str, grams: float | None) -> Cell:
     text = exact_grams(binder, grams) if grams else ""
-    return Cell(text, edit=text, label=label, placeholder=otherwise)
+    return Cell(text, edit=text, label=label, placeholder="–")
 
 
 def exact_grams(binder: Binder, grams: float) -> str:
@@ -172,10 +172,16 @@ def _measured(binder: Binder, conversion: Conversion, outcome: Outcome) -> Cell:
     if found.spread is None:
         says = _("measured {mean} in 1 trial").format(mean=mean)
     else:
-        spread = in_decimals(found.spread, digits=3, decimal_mark=number_style(binder).decimal_mark)
+        spread = spread_text(binder, found.spread)
         says = ngettext("mean {mean} ± {spread} of {count} trial", "mean {mean} ± {spread} of {count} trials", count)
         says = says.format(mean=mean, spread=spread, count=count)
     return Cell(says, tone=Tone.QUIET, size=Size.SMALL, tip=outcome.source)
+
+
+def spread_text(binder: Binder, spread: float) -> str:
+    """A spread to two decimals, or to as many as show its first figure: `0.02`, `0.0004`."""
+    digits = next((more for more in range(2, 5) if round(spread, more)), 5)
+    return in_decimals(spread, digits=digits, decimal_mark=number_style(binder).decimal_mark)
 
 
 def _share(binder: Binder, conversion: Conversion, outcome: Outcome) -> Cell:

@@ -71,7 +71,7 @@ class Conversions(PlainSheet):
         return (
             Column("name", _("conversion"), characters=11, stretch=3),
             Column("food", _("from one gram of"), characters=14, stretch=4),
-            Column("ratio", _("yield"), characters=5, align=Align.DECIMAL, decimals=2, tip=_("Grams for a gram taken")),
+            Column("ratio", _("yield"), characters=6, align=Align.RIGHT, tip=_("Grams for a gram taken")),
             Column("grams", _("in this shoot"), characters=7, align=Align.DECIMAL, unit_room="kg"),
             Column("hands_on", _("hands on"), characters=7, stretch=1),
             Column("lead", _("then waits"), characters=8, stretch=1),

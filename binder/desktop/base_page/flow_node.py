@@ -26,6 +26,8 @@ class FlowNode(QAbstractButton):
     """A Qt.Key."""
     entered = Signal()
     """The keyboard has come here."""
+    looked_at = Signal()
+    """The keyboard or the mouse has come here, or has left."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -84,8 +86,15 @@ class FlowNode(QAbstractButton):
     def focusInEvent(self, event: QFocusEvent) -> None:
         self.entered.emit()
         super().focusInEvent(event)
+        self.looked_at.emit()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        self.looked_at.emit()
 
     def event(self, event: QEvent) -> bool:
-        if event.type() in {QEvent.Type.HoverEnter, QEvent.Type.HoverLeave, QEvent.Type.Enter, QEvent.Type.Leave}:
+        handled = super().event(event)
+        if event.type() in {QEvent.Type.Enter, QEvent.Type.Leave}:
             self.update()
-        return super().event(event)
+            self.looked_at.emit()
+        return handled

@@ -27,10 +27,14 @@ if TYPE_CHECKING:
 BAND_SHARE = 0.16
 """How much of the accent a band has; words lie on it."""
 
+LIT_SHARE = 0.34
+
 _THIN = 2.5
 """Pixels; a band thinner than this is drawn as a line."""
 
-_THREAD_SHARE = 0.6
+_THREAD_SHARE = 0.42
+
+_CLEARING = 0.8
 
 _LEAST_TO_BREAK = 3.0
 """A bar is drawn broken where it is so many times as high as wide."""
@@ -42,6 +46,11 @@ def mixed(one: QColor, other: QColor, share: float) -> QColor:
     return QColor(*(round(a * share + b * (1 - share)) for a, b in pairs))
 
 
+def thickness(pieces: Sequence[PlacedBand]) -> float:
+    """How thick a band is where it is thickest."""
+    return max(max(piece.left_height, piece.right_height) for piece in pieces)
+
+
 @dataclass(frozen=True)
 class FlowBrush:
     """What the flow is painted with."""
@@ -50,25 +59,29 @@ class FlowBrush:
     tokens: Tokens
     font: QFont
 
-    def band(self, pieces: Sequence[PlacedBand]) -> None:
-        """A band from its first piece to its last, that leaves and arrives level; what is left over is hatched."""
+    def band(self, pieces: Sequence[PlacedBand], *, lit: bool = False) -> None:
+        """A band from its first piece to its last, that leaves and arrives level; what is left over is hatched.
+
+        A `lit` one is of the node that is looked at.
+        """
         left_over = pieces[0].band.target == NodeKind.LEFT
-        thick = max(max(piece.left_height, piece.right_height) for piece in pieces)
+        thick = thickness(pieces)
         if thick < _THIN:
-            self._thread(pieces, max(1.0, thick), left_over=left_over)
+            self._thread(pieces, max(1.6 if lit else 1.0, thick), left_over=left_over, lit=lit)
             return
         path = _band_path(pieces)
         if left_over:
-            self.painter.fillPath(path, self.tokens.colour("faint"))
+            self.painter.fillPath(path, self.tokens.colour("line" if lit else "faint"))
             self.painter.fillPath(path, QBrush(self.tokens.colour("edge"), Qt.BrushStyle.BDiagPattern))
         else:
-            self.painter.fillPath(path, self._tinted(BAND_SHARE))
+            self.painter.fillPath(path, self._tinted(LIT_SHARE if lit else BAND_SHARE))
         for edge in _band_edges(pieces):
             self.painter.strokePath(edge, QPen(self.tokens.colour("raised"), 1))
 
-    def _thread(self, pieces: Sequence[PlacedBand], thick: float, *, left_over: bool) -> None:
+    def _thread(self, pieces: Sequence[PlacedBand], thick: float, *, left_over: bool, lit: bool) -> None:
         """A band too thin to be filled is a line, dashed for what is left over."""
-        pen = QPen(self.tokens.colour("edge") if left_over else self._tinted(_THREAD_SHARE), thick)
+        colour = self.tokens.colour("edge") if left_over else self._tinted(1.0 if lit else _THREAD_SHARE)
+        pen = QPen(colour, thick)
         if left_over:
             pen.setDashPattern([3.0, 2.0])
         middles = [
@@ -127,10 +140,23 @@ class FlowBrush:
         self._line(QRectF(box.left, box.top, box.width + 1, box.height), text, small(self.font), "quiet")
 
     def _line(self, box: QRectF, text: str, font: QFont, token: str) -> None:
+        metrics = QFontMetricsF(font)
+        shown = metrics.elidedText(text, Qt.TextElideMode.ElideRight, box.width())
+        foot = box.center().y() + (metrics.ascent() - metrics.descent()) / 2
+        self._clear_around(QPointF(box.left(), foot), font, shown)
         self.painter.setFont(font)
         self.painter.setPen(self.tokens.colour(token))
-        shown = QFontMetricsF(font).elidedText(text, Qt.TextElideMode.ElideRight, box.width())
-        self.painter.drawText(box, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), shown)
+        self.painter.drawText(QPointF(box.left(), foot), shown)
+
+    def _clear_around(self, start: QPointF, font: QFont, text: str) -> None:
+        """Take the lines that pass behind words some way back from the letters."""
+        letters = QPainterPath()
+        letters.addText(start, font, text)
+        ground = self.tokens.colour("raised")
+        ground.setAlphaF(_CLEARING)
+        pen = QPen(ground, QFontMetricsF(font).height() * 0.22)
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        self.painter.strokePath(letters, pen)
 
 
 def _curve(pieces: Sequence[PlacedBand], ends: Sequence[tuple[float, float]]) -> QPainterPath:

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QScrollArea, QSizePolicy, QWidget
 
 from binder.desktop.base_page.flow_node import FlowNode
-from binder.desktop.base_page.flow_painting import FlowBrush
+from binder.desktop.base_page.flow_painting import FlowBrush, thickness
 from binder.desktop.base_page.flow_places import Measured, Picture, inked, picture_of
 from binder.desktop.base_page.flow_words import band_text, node_words
 from binder.desktop.spacing import characters, space
@@ -44,6 +44,7 @@ class FlowPicture(QWidget):
         self._amounts: dict[int, str] = {}
         self._picture = Picture(0.0, (), (), ())
         self._stale = False
+        self._lit: str | None = None
 
     def show_flow(self, binder: Binder, flow: Flow, *, there_is: float | None = None, stale: bool = False) -> None:
         """Show a flow of so many grams of base; a stale one is pale."""
@@ -64,6 +65,7 @@ class FlowPicture(QWidget):
         made.clicked.connect(self._pressed)
         made.arrow_pressed.connect(self._step)
         made.entered.connect(self._keep_tab_stop)
+        made.looked_at.connect(self._light_up)
         made.show()
         return made
 
@@ -109,6 +111,14 @@ class FlowPicture(QWidget):
         sender = self.sender()
         if isinstance(sender, FlowNode):
             self._set_tab_stop(sender)
+            self._bring_into_sight(sender)
+
+    def _bring_into_sight(self, node: FlowNode) -> None:
+        area = self.parentWidget()
+        while area is not None and not isinstance(area, QScrollArea):
+            area = area.parentWidget()
+        if area is not None:
+            area.ensureWidgetVisible(node)
 
     def _step(self, key: object) -> None:
         """To the next node up or down the column, or to the nearest of the next column."""
@@ -118,6 +128,14 @@ class FlowPicture(QWidget):
         target = nearest(self._picture, sender.place, key)
         if target is not None:
             self.nodes[target.node.key].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _light_up(self) -> None:
+        """The bands of the node under the mouse, or else of the one that has the keyboard, stand out."""
+        under = next((key for key, node in self.nodes.items() if node.underMouse()), None)
+        held = next((key for key, node in self.nodes.items() if node.hasFocus()), None)
+        if (under or held) != self._lit:
+            self._lit = under or held
+            self.update()
 
     def _pressed(self) -> None:
         sender = self.sender()
@@ -132,8 +150,9 @@ class FlowPicture(QWidget):
         painter.setOpacity(_STALE if self._stale else 1.0)
         painter.translate(self._edge(), self._edge())
         brush = FlowBrush(painter, tokens_for(self.palette()), self.font())
-        for _band, pieces in itertools.groupby(self._picture.bands, key=lambda piece: id(piece.band)):
-            brush.band(list(pieces))
+        grouped = itertools.groupby(self._picture.bands, key=lambda piece: id(piece.band))
+        for pieces in sorted((list(group) for _band, group in grouped), key=thickness, reverse=True):
+            brush.band(pieces, lit=self._lit in {pieces[0].band.source, pieces[0].band.target})
         for number in self._picture.numbers:
             brush.number(number.text, number.box)
 

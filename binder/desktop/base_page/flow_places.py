@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from binder.figures.flow import NodeKind
 from binder.figures.flow_layout import PlacedBand, PlacedNode, place_flow
 
 if TYPE_CHECKING:
@@ -155,11 +156,10 @@ def _numbers(
     ends = {id(placed.band): placed.right for placed in bands}
     found: list[BandNumber] = []
     for placed in bands:
-        if (
-            arriving.count(placed.band.target) == 1
-            or placed.right != ends[id(placed.band)]
-            or placed.right_height < by.line
-        ):
+        target = placed.band.target
+        if target == NodeKind.LEFT or arriving.count(target) == 1 or placed.right_height < by.line:
+            continue
+        if placed.right != ends[id(placed.band)]:
             continue
         text = amounts[flow.bands.index(placed.band)]
         wide, top = by.width_of(text), placed.right_top + (placed.right_height - by.line) / 2

@@ -47,10 +47,10 @@ def band_text(binder: Binder, band: Band) -> str:
 def _words(binder: Binder, flow: Flow, node: Node, names: dict[str, str], there_is: float | None) -> NodeWords:
     style = number_style(binder)
     amount = grams_text(node.grams, style) if node.grams else "0 g"
-    if node.kind is NodeKind.BASE and there_is is not None and node.grams > there_is * (1 + _SLACK):
-        there = grams_text(there_is, style) if there_is else "0 g"
-        amount = _("{grams} needed, {there} there").format(grams=amount, there=there)
     short = _("runs out: {grams} short").format(grams=grams_text(node.short, style)) if node.short else ""
+    if node.kind is NodeKind.BASE and there_is is not None and node.grams > there_is * (1 + _SLACK):
+        amount = _("{grams} needed").format(grams=amount)
+        short = _("there is {grams}").format(grams=grams_text(there_is, style) if there_is else "0 g")
     parts = [f"{node.name}, {amount}", short, _from(binder, flow, node, names), _into(binder, flow, node, names)]
     return NodeWords(node.name, amount, short, ". ".join(part for part in parts if part))
 

@@ -4,19 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from binder.desktop.base_page.conversion_cells import exact_grams, ratio_text
+from binder.desktop.base_page.conversion_cells import exact_grams, ratio_text, spread_text
 from binder.desktop.larder_page.food_measures import typed_grams
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, Tone, key_of
 from binder.desktop.sheet.sheet import NotEditableError, PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text
 from binder.desktop.words.typed import UnreadableError, typed_date
 from binder.figures.missing import Place
-from binder.figures.portion_text import number_style
 from binder.figures.trials import MeasuredYield, measured_yields
 from binder.kitchen.change import joined
 from binder.kitchen.edits.base import set_outcome
 from binder.kitchen.edits.records import remove, set_fields
-from binder.kitchen.number import in_decimals
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
@@ -162,8 +160,7 @@ def _mean(binder: Binder, found: MeasuredYield) -> Row:
     if found.spread is None:
         spread = _("one trial has no spread")
     else:
-        shown = in_decimals(found.spread, digits=3, decimal_mark=number_style(binder).decimal_mark)
-        spread = _("spread ± {spread}").format(spread=shown)
+        spread = _("spread ± {spread}").format(spread=spread_text(binder, found.spread))
     cells = (
         Cell(_("mean"), tone=Tone.QUIET),
         NOTHING,

@@ -188,7 +188,7 @@ def test_a_measured_yield_shows_its_mean_and_spread() -> None:
         cook = binder.conversions["cook"]
         binder = apply(binder, record_trial(binder, cook, on=date(2026, 11, day), taken=1000.0, gave={"cooked": out}))
     cell = cell_called(conversions(binder), Sight(binder, "day"), "outcomes:cook/cooked", "hands_on")
-    assert cell.text == "mean 1.02 ± 0.028 of 2 trials"
+    assert cell.text == "mean 1.02 ± 0.03 of 2 trials"
     assert (
         cell_called(conversions(binder), Sight(binder, "day"), "outcomes:cook/liquid", "hands_on").text
         == "no trial yet"

@@ -6,17 +6,18 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from binder.desktop.appearance import Wardrobe
-from binder.desktop.base_page.flow_painting import BAND_SHARE, mixed
+from binder.desktop.base_page.flow_painting import BAND_SHARE, LIT_SHARE, mixed
 from binder.desktop.base_page.flow_picture import FlowPicture
 from binder.desktop.theme import DARK, LIGHT, Tokens, contrast
 from binder.figures.flow import Flow, base_flow
+from binder.figures.flow_layout import PlacedBand
 from binder.figures.missing import Place
 from binder.kitchen.binder import Binder
 from tests.kitchen_binder import small_binder
@@ -129,3 +130,19 @@ def test_words_can_be_read_on_bands(tokens: Tokens) -> None:
     assert contrast(tokens.quiet, band) >= 4.5
     assert contrast(tokens.accent, tokens.raised) >= 3
     assert contrast(tokens.edge, tokens.faint) >= 2.5
+    assert contrast(tokens.ink, mixed(tokens.colour("accent"), tokens.colour("raised"), LIT_SHARE).name()) >= 4.5
+
+
+def test_the_bands_of_the_node_looked_at_stand_out(picture: FlowPicture) -> None:
+    into = next(one for one in picture.picture.bands if one.band.target == "cooked")
+    aside = next(one for one in picture.picture.bands if one.band.target == "liquid")
+    before = [colour_on(picture, into), colour_on(picture, aside)]
+    picture.nodes["cooked"].setFocus()
+    assert colour_on(picture, into) != before[0]
+    assert colour_on(picture, aside) == before[1]
+
+
+def colour_on(picture: FlowPicture, band: PlacedBand) -> str:
+    """The colour of a band just before it arrives."""
+    at = QPoint(round(band.right) - 12, round(band.right_top + band.right_height / 2))
+    return picture.grab().toImage().pixelColor(at + QPoint(picture._edge(), picture._edge())).name()
