@@ -63,6 +63,7 @@ def _file() -> tuple[Action, ...]:
     return (
         Action("new", _("&New binder..."), file, 0, ("New", "Ctrl+N")),
         Action("open", _("&Open..."), file, 0, ("Open", "Ctrl+O")),
+        Action("open_damaged", _("Open a &damaged binder..."), file, 0),
         Action("copy_binder", _("&Save a copy as..."), file, 2, ("Ctrl+Shift+S",)),
         Action("go_back", _("&Go back to how it was opened"), file, 2),
         Action("backups", _("Bac&kups..."), file, 2, needs=Needs.BACKUPS),

@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from binder.desktop.actions import Action, Menu
 from binder.kitchen.binder import Binder
-from binder.kitchen.wording import _
+from binder.kitchen.wording import _, listed
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -44,6 +44,7 @@ class FileDoings(QObject):
         return {
             "new": self.new,
             "open": self.open,
+            "open_damaged": self.open_damaged,
             "copy_binder": self.copy_binder,
             "go_back": self.go_back,
             "backups": self.backups,
@@ -104,6 +105,16 @@ class FileDoings(QObject):
         path = self._desk.dialogs.file_to_open(self._window)
         if path is not None:
             self.open_path(path)
+
+    def open_damaged(self) -> None:
+        """Open what can be read of a damaged binder, and say what was lost."""
+        path = self._desk.dialogs.file_to_open(self._window)
+        if path is None:
+            return
+        document, lost = self._shelf.read_damaged(path)
+        self.take(document)
+        says = _("Lost: {what}.").format(what=listed(lost)) if lost else _("Nothing was lost.")
+        self._desk.said.emit(_("{lost} Save a copy to keep what was read.").format(lost=says))
 
     def copy_binder(self) -> None:
         """Write a copy, and go on with it where the binder was not kept in a file."""

@@ -10,6 +10,7 @@ from binder.desktop.shelf import shipped_samples
 from binder.kitchen.paths import user_settings_folder
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
 
     from binder.desktop.document_bridge import Document
@@ -34,6 +35,12 @@ class KeptShelf:
         from binder.storage.document import OpenDocument
 
         return OpenDocument.open(path)
+
+    def read_damaged(self, path: Path) -> tuple[Document, Sequence[str]]:
+        from binder.storage.salvage import read_damaged
+
+        binder, lost = read_damaged(path)
+        return self.unkept(binder), lost
 
     def make(self, path: Path, binder: Binder) -> Document:
         from binder.storage.document import OpenDocument

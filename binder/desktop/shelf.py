@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Protocol
 from binder.kitchen.paths import samples_folder
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
 
     from binder.desktop.document_bridge import Document
@@ -21,6 +22,9 @@ class Shelf(Protocol):
 
     def open(self, path: Path) -> Document:
         """Open a binder file, or a JSON document as a binder that is not kept in a file."""
+
+    def read_damaged(self, path: Path) -> tuple[Document, Sequence[str]]:
+        """What can be read of a damaged file, kept in no file yet, and in words what was lost."""
 
     def make(self, path: Path, binder: Binder) -> Document:
         """Make a file of a binder; the person has agreed to replace what is there."""

@@ -112,6 +112,7 @@ def test_dots_stand_only_where_more_is_asked() -> None:
     assert asking == {
         "new",
         "open",
+        "open_damaged",
         "copy_binder",
         "backups",
         "export_json",

@@ -164,3 +164,19 @@ def test_a_backup_of_the_day_is_opened_and_stays_as_it_is(
     assert again.desk.binder.shoots["day"].cap == 1
     again.actions_.run("backups")
     assert again.desk.binder == chickpeas
+
+
+def test_what_can_be_read_of_a_damaged_binder_is_shown_with_what_was_lost(
+    windows: Windows, answers: Answers, day_file: Path
+) -> None:
+    content = bytearray(day_file.read_bytes())
+    content[len(content) // 2 : len(content) // 2 + 4096] = bytes(4096)
+    day_file.write_bytes(content)
+    window = windows.open(day_file)
+    assert "damaged" in window.frame.strip.says
+    answers.file = day_file
+    assert window.actions_.run("open_damaged")
+    assert window.desk.binder.foods
+    assert window.frame.strip.says.startswith("Lost: ")
+    assert window.frame.strip.says.endswith("Save a copy to keep what was read.")
+    assert day_file.read_bytes() == content
