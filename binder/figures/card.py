@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.figures.demand import build_batches, builds_of, reaches
+from binder.figures.demand import build_batches, builds_of, last_position, reaches
 from binder.figures.memory import remembered
 from binder.figures.mise import made_ahead
 from binder.figures.missing import Missing
@@ -136,9 +136,8 @@ def station_cards(binder: Binder, shoot_id: str) -> tuple[StationCard, ...]:
 
 
 def _planned(binder: Binder, dish: Dish, build: Build) -> PlannedBuild:
-    last = binder.steps[build.up_to] if build.up_to else None
-    steps = binder.steps.where("recipe", dish.recipe)
-    stops = last.position + 1 if last and steps and last.id != steps[-1].id else None
+    last, steps = last_position(binder, build), binder.steps.where("recipe", dish.recipe)
+    stops = last + 1 if last is not None and last != steps[-1].position else None
     return PlannedBuild(build.kind.value, build.portions or dish.portions, stops, build.waits)
 
 

@@ -7,7 +7,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from binder.figures.cap_basis import in_whole_packs, without_staples
-from binder.figures.form_cost import bought_for, cost_per_gram
+from binder.figures.form_cost import bought_for, cost_per_gram, is_free
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.price import chosen_pack
@@ -38,9 +38,10 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class LineCost:
-    """One line of a dish, for one portion: grams, cost in minor units (None: not known), share of the portion's cost.
+    """One line of a dish for one portion: grams, minor units and share of the portion's cost, None where not known.
 
-    `not_counted` names foods to taste without an amount; `counted` is false where there is nothing else on the line.
+    `edible` and `purchased` are grams. `not_counted` names foods to taste without an amount; `counted` is false where
+    there is nothing else on the line.
     """
 
     line: str
@@ -96,10 +97,7 @@ def cap_of(binder: Binder, dish: Dish) -> int | None:
 
 @remembered
 def recipe_lines_cost(binder: Binder, recipe_id: str) -> tuple[LineCost, ...] | Missing:
-    """The lines of a recipe costed for one portion.
-
-    Missing where the recipe does not say how many portions it yields.
-    """
+    """The lines of a recipe costed for one portion; Missing where the recipe does not say how many it yields."""
     recipe = binder.recipes[recipe_id]
     if recipe.portions is None:
         says = _("{recipe} does not say how many portions it yields: add it.").format(recipe=recipe.name)
@@ -157,7 +155,7 @@ def total_of(values: Iterable[float | Missing]) -> float | None:
 
 
 def _use_cost(binder: Binder, use: Use) -> float | Missing:
-    if binder.foods[use.food].free:
+    if is_free(binder, use.food):
         return 0.0
     if isinstance(use.purchased, Missing):
         return use.purchased
@@ -213,9 +211,9 @@ def shoot_costs(binder: Binder, shoot_id: str) -> tuple[DishCost, ...]:
 
 @dataclass(frozen=True, slots=True)
 class BreakEven:
-    """What a food costs now and what it would have to cost for the dish just to meet its cap, minor units a pack.
+    """What a food costs now and what it would have to cost for the dish just to meet its cap, in minor units a pack.
 
-    None: no price would do.
+    `price_at_cap` is None where no price would do. `cost_in_portion` is minor units.
     """
 
     food: str

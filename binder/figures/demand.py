@@ -6,9 +6,10 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from binder.figures.form_cost import is_free
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
-from binder.figures.recipe_use import recipe_uses
+from binder.figures.recipe_use import LARGEST_WEIGHT, Use, recipe_uses, too_much
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -23,17 +24,22 @@ if TYPE_CHECKING:
 class ShootDemand:
     """Grams as purchased of each food (forms of the base among them) over all builds, in all and by dish.
 
-    What is missing.
+    `missing` is what is not known of it, and `missing_of` the same by the food of which it is not known how much.
     """
 
     grams: Mapping[str, float]
     by_dish: Mapping[str, Mapping[str, float]]
     missing: tuple[Missing, ...]
+    missing_of: Mapping[str, tuple[Missing, ...]]
 
 
 def last_position(binder: Binder, build: Build) -> int | None:
-    """The position of the step a build goes up to; None where it goes to the end."""
-    return None if build.up_to is None else binder.steps[build.up_to].position
+    """The position of the step a build goes up to; None where it goes to the end.
+
+    A step of another recipe than the dish's is none of its steps: such a build goes to the end.
+    """
+    step = None if build.up_to is None else binder.steps[build.up_to]
+    return None if step is None or step.recipe != binder.dishes[build.dish].recipe else step.position
 
 
 def reaches(binder: Binder, build: Build, step_id: str) -> bool:
@@ -58,10 +64,7 @@ def builds_of(binder: Binder, dish_id: str) -> tuple[Build, ...]:
 
 @dataclass(frozen=True)
 class Batches:
-    """A build, how many batches of the recipe it is, and the position of the last step it reaches (infinity.
-
-    The end).
-    """
+    """A build, how many batches of the recipe it is, and the position of its last step (infinity: to the end)."""
 
     build: Build
     count: float
@@ -100,31 +103,39 @@ def step_batches(binder: Binder, dish_id: str) -> Mapping[str, float] | Missing:
 def shoot_demand(binder: Binder, shoot_id: str) -> ShootDemand:
     """What all builds of a shoot need of each food, in grams as purchased."""
     by_dish: dict[str, dict[str, float]] = {}
-    missing: dict[Missing, None] = {}
+    missing_of: dict[str, dict[Missing, None]] = {}
     for dish in binder.dishes.where("shoot", shoot_id):
         needs = by_dish.setdefault(dish.id, {})
-        for found in _needs(binder, dish.id):
-            if isinstance(found, Missing):
-                missing[found] = None
+        for food, grams in _needs(binder, dish.id):
+            if isinstance(grams, Missing):
+                missing_of.setdefault(food, {})[grams] = None
             else:
-                needs[found[0]] = needs.get(found[0], 0.0) + found[1]
+                needs[food] = needs.get(food, 0.0) + grams
     totals: dict[str, float] = {}
     for needs in by_dish.values():
-        for food, grams in needs.items():
-            totals[food] = totals.get(food, 0.0) + grams
-    return ShootDemand(totals, by_dish, tuple(missing))
+        for food, total in needs.items():
+            totals[food] = totals.get(food, 0.0) + total
+    missing = dict.fromkeys(lack for lacks in missing_of.values() for lack in lacks)
+    return ShootDemand(totals, by_dish, tuple(missing), {food: tuple(lacks) for food, lacks in missing_of.items()})
 
 
-def _needs(binder: Binder, dish_id: str) -> Iterator[tuple[str, float] | Missing]:
+def _needs(binder: Binder, dish_id: str) -> Iterator[tuple[str, float | Missing]]:
+    """Each food that builds of a dish take, and how much; how much of what is free need not be known."""
     batches = step_batches(binder, dish_id)
-    if isinstance(batches, Missing):
-        yield batches
-        return
     for use in recipe_uses(binder, binder.dishes[dish_id].recipe):
-        count = batches[use.step]
-        if use.counted and count > 0:
-            grams = use.purchased
-            yield grams if isinstance(grams, Missing) else (use.food, grams * count)
+        count = batches if isinstance(batches, Missing) else batches[use.step]
+        if use.counted and (isinstance(count, Missing) or count > 0):
+            grams = _taken(binder, dish_id, use, count)
+            if not (isinstance(grams, Missing) and is_free(binder, use.food)):
+                yield use.food, grams
+
+
+def _taken(binder: Binder, dish_id: str, use: Use, count: float | Missing) -> float | Missing:
+    """Grams as purchased of a use in so many batches."""
+    if isinstance(count, Missing) or isinstance(use.purchased, Missing):
+        return count if isinstance(count, Missing) else use.purchased
+    grams = use.purchased * count
+    return grams if grams <= LARGEST_WEIGHT else too_much(binder, use.food, Place("dishes", dish_id))
 
 
 @remembered
@@ -137,10 +148,30 @@ def build_needs(binder: Binder, dish_id: str) -> Mapping[str, Mapping[str, float
 
 
 def recipe_needs(binder: Binder, recipe_id: str, batches: Batches, *, first: float = 0) -> dict[str, float]:
-    """Grams as purchased of each food that batches of a recipe take, from the step at position `first` on."""
+    """Grams as purchased of each food that batches of a recipe take, from the step at position `first` on.
+
+    What is not known is left out: see `missing_needs`.
+    """
     needs: dict[str, float] = {}
-    for use in recipe_uses(binder, recipe_id):
-        step = binder.steps[use.step]
-        if use.counted and first <= step.position and batches.reach(step) and not isinstance(use.purchased, Missing):
+    for use in _uses_reached(binder, recipe_id, batches, first):
+        if not isinstance(use.purchased, Missing):
             needs[use.food] = needs.get(use.food, 0.0) + use.purchased * batches.count
     return needs
+
+
+def missing_needs(binder: Binder, recipe_id: str, batches: Batches, *, first: float = 0) -> tuple[Missing, ...]:
+    """What is not known of `recipe_needs`; how much of what is free need not be."""
+    lacks = (
+        use.purchased
+        for use in _uses_reached(binder, recipe_id, batches, first)
+        if isinstance(use.purchased, Missing) and not is_free(binder, use.food)
+    )
+    return tuple(dict.fromkeys(lacks))
+
+
+def _uses_reached(binder: Binder, recipe_id: str, batches: Batches, first: float) -> Iterator[Use]:
+    """The counted uses of the steps from the position `first` to the last that batches reach."""
+    for use in recipe_uses(binder, recipe_id):
+        step = binder.steps[use.step]
+        if use.counted and first <= step.position and batches.reach(step):
+            yield use

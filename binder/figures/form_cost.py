@@ -10,13 +10,13 @@ from binder.figures.price import chosen_pack
 from binder.kitchen.conversion import CostSplit
 from binder.kitchen.wording import _
 
-_EQUAL = 1e-9
-
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from binder.kitchen.binder import Binder
     from binder.kitchen.conversion import Conversion
+
+_EQUAL = 1e-9
 
 
 def conversion_to(binder: Binder, form_id: str) -> Conversion | None:
@@ -25,13 +25,17 @@ def conversion_to(binder: Binder, form_id: str) -> Conversion | None:
     return binder.conversions[outcomes[0].conversion] if outcomes else None
 
 
+def is_free(binder: Binder, food_id: str) -> bool:
+    """Whether nobody pays for a food: it is marked so, and no conversion makes it of what is paid for."""
+    return binder.foods[food_id].free and conversion_to(binder, food_id) is None
+
+
 @remembered_from(FORMS)
 def bought_for(binder: Binder, food_id: str) -> Mapping[str, float] | Missing:
     """Grams as purchased of each bought food whose cost one gram of a food carries; the food itself where it is bought.
 
-    A conversion's cost goes to its outcomes as it says: by weight, all to the first, or by shares. Where a form can
-    be made
-    in two ways the first conversion counts.
+    A conversion's cost goes to its outcomes as it says: by weight, all to the first, or by shares. Where a form can be
+    made in two ways the first conversion counts.
     """
     return _traced(binder, food_id, ())
 
@@ -92,10 +96,7 @@ def _loop(binder: Binder, food_id: str, trail: tuple[str, ...]) -> Missing:
 
 @remembered_from(FORMS)
 def cost_per_gram(binder: Binder, food_id: str) -> float | Missing:
-    """Minor currency units a gram.
-
-    What it is bought for, or what the bought foods in it cost; 0 only for what is free.
-    """
+    """Minor units a gram as purchased: a food's own price, or what the bought foods in it cost; 0 for what is free."""
     parts = bought_for(binder, food_id)
     if isinstance(parts, Missing):
         return parts

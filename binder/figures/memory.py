@@ -28,6 +28,12 @@ FORMS = PRICES | {"conversions", "outcomes", "additions"}
 RECIPES = WEIGHTS | {"recipes", "steps", "lines"}
 """The tables that what a recipe uses depends on."""
 
+_MOST_KEPT = 100_000
+"""Results on one shelf; in a long session the amounts of old portions would else be kept for ever."""
+
+RECIPES = WEIGHTS | {"recipes", "steps", "lines"}
+"""The tables that what a recipe uses depends on."""
+
 COSTS = FORMS | RECIPES | {"shoots", "dishes"}
 """The tables that what a portion costs depends on."""
 
@@ -38,7 +44,7 @@ PLANS = EVERY_TABLE - {"purchases", "budget_lines", "tax_rates", "claims"}
 def remembered_from(
     tables: frozenset[str],
 ) -> Callable[[Callable[Concatenate[Binder, P], R]], Callable[Concatenate[Binder, P], R]]:
-    """Keep the results of a figure that reads only `tables`, by its arguments: hashable, given by position."""
+    """Keep the results of a figure that reads only `tables`, by its arguments, which are hashable."""
 
     def keeping(figure: Callable[Concatenate[Binder, P], R]) -> Callable[Concatenate[Binder, P], R]:
         name = f"{figure.__module__}.{figure.__qualname__}"
@@ -46,9 +52,11 @@ def remembered_from(
         @functools.wraps(figure)
         def worked_out(binder: Binder, *args: P.args, **kwargs: P.kwargs) -> R:
             shelf = binder.memory.shelf(tables)
-            key = (name, *args)
+            key = (name, *args, *kwargs.items()) if kwargs else (name, *args)
             found = shelf.get(key, _NOT_YET)
             if found is _NOT_YET:
+                if len(shelf) >= _MOST_KEPT:
+                    shelf.clear()
                 found = shelf[key] = figure(binder, *args, **kwargs)
             return cast("R", found)
 

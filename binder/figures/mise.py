@@ -10,7 +10,7 @@ from binder.figures.demand import Batches, dish_batches, step_batches
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
 from binder.figures.portion_text import SetOut, set_out
-from binder.figures.recipe_use import batches
+from binder.figures.recipe_use import batches, recipes_within
 from binder.kitchen.edits.recipes import line_name
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.wording import _
@@ -125,21 +125,24 @@ def made_ahead(binder: Binder, shoot_id: str) -> dict[str, float]:
     What has no known amount is left out.
     """
     wanted: dict[str, float] = {}
+    within: dict[str, None] = {}
     for dish in binder.dishes.where("shoot", shoot_id):
         batches = step_batches(binder, dish.id)
         for step_id, count in () if isinstance(batches, Missing) else batches.items():
-            _gather(binder, binder.steps[step_id], count, wanted)
-    return dict(reversed(wanted.items()))
+            _gather(binder, step_id, count, wanted)
+        within |= dict.fromkeys(recipes_within(binder, dish.recipe))
+    for recipe in reversed(within):
+        for step in binder.steps.where("recipe", recipe):
+            _gather(binder, step.id, wanted.get(recipe, 0.0), wanted)
+    return {recipe: wanted[recipe] for recipe in within if wanted.get(recipe, 0.0) > 0}
 
 
-def _gather(binder: Binder, step: Step, factor: float, wanted: dict[str, float]) -> None:
-    for line in binder.lines.where("step", step.id):
-        inner = batches_in(binder, line) if line.made and factor > 0 else None
-        if line.made is None or inner is None or isinstance(inner, Missing):
-            continue
-        wanted[line.made] = wanted.pop(line.made, 0.0) + inner * factor
-        for part in binder.steps.where("recipe", line.made):
-            _gather(binder, part, inner * factor, wanted)
+def _gather(binder: Binder, step_id: str, factor: float, wanted: dict[str, float]) -> None:
+    """Add what `factor` batches of a step take of other recipes."""
+    for line in binder.lines.where("step", step_id) if factor > 0 else ():
+        inner = batches_in(binder, line) if line.made is not None else 0.0
+        if line.made is not None and not isinstance(inner, Missing):
+            wanted[line.made] = wanted.get(line.made, 0.0) + inner * factor
 
 
 def batches_in(binder: Binder, line: Line) -> float | Missing:

@@ -1,7 +1,4 @@
-"""What a figure lacks, and where it is mended.
-
-A figure that lacks something is not known: it is never counted as zero.
-"""
+"""What a figure lacks, and where that is mended. A figure that lacks something is not known, and never counts as 0."""
 
 from __future__ import annotations
 

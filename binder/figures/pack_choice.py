@@ -130,7 +130,7 @@ class _Search:
         return least > self.best.price + 1e-9 * max(1.0, self.best.price)
 
     def _amounts(self, offer: Offer, uncovered: float) -> Iterator[Bought]:
-        """What may sensibly be taken of an offer, the most first: what covers the rest, a last bundle filled, or less."""
+        """What may sensibly be taken of an offer, the most first: what covers the rest (a bundle filled), or less."""
         if offer.by_weight:
             grams = max(math.ceil(uncovered - self.slack / 2), math.ceil(offer.least))
             yield from (Bought(offer, 1, float(grams), offer.cost_of(grams)), Bought(offer, 0, 0.0, 0))

@@ -35,9 +35,9 @@ _FEW_SPOONS = 50.0
 
 @dataclass(frozen=True, slots=True)
 class SetOut:
-    """One line's amount scaled: `grams` (None.
+    """One amount as it is set out: its weight and its cook's measure as text, of which either may be empty.
 
-    Cannot be weighed), its weight and its cook's measure as text (either may be empty).
+    `grams` is None for what cannot be weighed.
     """
 
     grams: float | None

@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 
 from binder.figures.memory import PRICES, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place, is_known
-from binder.figures.weight import grams_of, unit_of
-from binder.kitchen.units import Dimension
+from binder.figures.weight import grams_as_bought
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -18,10 +17,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class PricedPack:
-    """A pack with the quote chosen for it.
-
-    `grams` as purchased, `price` minor units a pack, `per_gram` minor units a gram.
-    """
+    """A pack with the quote chosen for it, and its grams as purchased."""
 
     pack: Pack
     quote: Quote
@@ -39,12 +35,8 @@ class PricedPack:
 
 
 def pack_grams(binder: Binder, pack: Pack) -> float | Missing:
-    """Grams as purchased in one pack. A pack counted in pieces weighs what its pieces weigh before they are trimmed."""
-    food = binder.foods[pack.food]
-    grams = grams_of(binder, food, pack.size, pack.unit)
-    if is_known(grams) and unit_of(binder, food, pack.unit).dimension is Dimension.PIECE:
-        return grams / food.trim_yield
-    return grams
+    """Grams as purchased in one pack."""
+    return grams_as_bought(binder, binder.foods[pack.food], pack.size, pack.unit)
 
 
 def quote_of_pack(binder: Binder, pack: Pack) -> Quote | None:
@@ -67,9 +59,9 @@ def priced_packs(binder: Binder, food_id: str) -> tuple[PricedPack, ...]:
 
 @remembered_from(PRICES)
 def chosen_pack(binder: Binder, food_id: str) -> PricedPack | Missing:
-    """The pack whose price a recipe's share is worked out from.
+    """The pack whose price a recipe's share is worked out from: the pinned quote's, or else the newest quote's.
 
-    The pinned quote's, or else the newest quote's; the cheaper per gram of two as new.
+    Of two as new it is the cheaper a gram. Missing where no pack has a price, or none that has one can be weighed.
     """
     priced = priced_packs(binder, food_id)
     if priced:

@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.figures.form_cost import conversion_to
 from binder.figures.memory import remembered
-from binder.figures.recipe_use import recipe_uses
+from binder.figures.recipe_use import recipe_uses, recipes_within
 from binder.figures.temperature_text import fahrenheit
 from binder.kitchen.recipe import Heat
 from binder.kitchen.reference import Caution, Doneness, allergens, cautions, doneness
@@ -38,7 +37,7 @@ class DonenessNeeded:
 
 @remembered
 def foods_in_recipe(binder: Binder, recipe_id: str) -> tuple[Food, ...]:
-    """Every food in a recipe, down through the recipes it is made from and the conversions its forms come of."""
+    """Every food in a recipe, down through the recipes it is made from and all conversions its forms can come of."""
     found: dict[str, Food] = {}
     for use in recipe_uses(binder, recipe_id):
         for food_id in _with_what_made_it(binder, use.food):
@@ -54,10 +53,9 @@ def _with_what_made_it(binder: Binder, food_id: str) -> tuple[str, ...]:
         if key in gathered:
             continue
         gathered[key] = None
-        conversion = conversion_to(binder, key)
-        if conversion is not None:
-            waiting.append(conversion.takes)
-            waiting += [addition.food for addition in binder.additions.where("conversion", conversion.id)]
+        for outcome in binder.outcomes.where("form", key):
+            waiting.append(binder.conversions[outcome.conversion].takes)
+            waiting += [addition.food for addition in binder.additions.where("conversion", outcome.conversion)]
     return tuple(gathered)
 
 
@@ -108,6 +106,6 @@ def _reaches(celsius: float, rule: Doneness) -> bool:
 
 
 def _steps_within(binder: Binder, recipe_id: str) -> list[Step]:
-    steps = list(binder.steps.where("recipe", recipe_id))
-    inner = dict.fromkeys(line.made for step in steps for line in binder.lines.where("step", step.id) if line.made)
-    return steps + [step for made in inner for step in _steps_within(binder, made)]
+    """The steps of a recipe and of all recipes in it, each once."""
+    recipes = (recipe_id, *recipes_within(binder, recipe_id))
+    return [step for recipe in recipes for step in binder.steps.where("recipe", recipe)]

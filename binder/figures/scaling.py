@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from binder.kitchen.settings import Measures
 
 _QUARTER = 4
-"""Amounts end at the quarter of the smallest unit."""
+"""Parts of the smallest unit that amounts come to."""
 
 
 def scale_factor(binder: Binder, recipe_id: str, *, count: float, unit: str = "portion") -> float | Missing:
@@ -25,10 +25,10 @@ def scale_factor(binder: Binder, recipe_id: str, *, count: float, unit: str = "p
 
 
 def in_units_of(millilitres: float, units: Sequence[str], measures: Measures) -> tuple[tuple[str, float], ...]:
-    """A volume in the units given, the largest first, whole but for the last, which comes to the nearest quarter.
+    """Millilitres in the units given, the largest first: whole ones, and of the last to the nearest quarter.
 
-    Rounded once, at the end, as the US Navy's recipe conversion (NAVEDTRA 14163) and the Armed Forces Recipe Service
-    do.
+    Rounded once, at the end, as in the US Navy's recipe conversion (NAVEDTRA 14163) and the Armed Forces Recipe
+    Service.
     """
     smallest = unit(units[-1], measures).factor
     left = math.floor(millilitres / smallest * _QUARTER + 0.5)
@@ -44,8 +44,8 @@ def in_units_of(millilitres: float, units: Sequence[str], measures: Measures) ->
 
 
 def rounded_ounces(ounces: float) -> float:
-    """Ounces to the quarter: .12 and less fall, .13 to .37 are a quarter (Armed Forces Recipe Service, TM 10-412, A.
+    """Ounces to the nearest quarter: .12 and less are dropped, .13 to .37 are a quarter, and so on.
 
-    General Information No. 1(2)).
+    Source: Armed Forces Recipe Service, TM 10-412, A. General Information No. 1(2).
     """
     return math.floor(ounces * _QUARTER + 0.5) / _QUARTER

@@ -14,7 +14,7 @@ from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.pack_offers import Bought, Need, NothingCoversError
 from binder.figures.pack_program import cheapest_purchase
 from binder.figures.price import PricedPack, buyable_packs, chosen_pack
-from binder.figures.weight import grams_of
+from binder.figures.weight import grams_as_bought
 from binder.figures.whole_packs import cheapest_bought
 from binder.kitchen.food import Section
 from binder.kitchen.wording import _
@@ -184,10 +184,10 @@ def needed_to_buy(binder: Binder, shoot_id: str) -> dict[str, float]:
 
 @remembered
 def at_home(binder: Binder, shoot_id: str) -> dict[str, float]:
-    """Grams of each food that the shoot's pantry holds; what cannot be weighed is left out, and so bought."""
+    """Grams as purchased of each food in the shoot's pantry; what cannot be weighed is left out, and so bought."""
     home: dict[str, float] = {}
     for item in binder.pantry_items.where("shoot", shoot_id):
-        grams = grams_of(binder, binder.foods[item.food], item.amount, item.unit)
+        grams = grams_as_bought(binder, binder.foods[item.food], item.amount, item.unit)
         if not isinstance(grams, Missing):
             home[item.food] = home.get(item.food, 0.0) + grams
     return home

@@ -13,7 +13,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Spend:
-    """Whole packs at the till and the budget, minor currency units; None where not known."""
+    """Whole packs at the till and the budget in minor currency units; None where not known.
+
+    `known` is the part of the till's sum that is known.
+    """
 
     till: int | None
     known: int
@@ -21,7 +24,7 @@ class Spend:
 
     @property
     def room(self) -> int | None:
-        """Budget less spend."""
+        """Minor units of the budget left; below zero where it is overspent, None where either is not known."""
         return None if self.till is None or self.budget is None else self.budget - self.till
 
 

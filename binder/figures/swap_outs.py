@@ -1,7 +1,4 @@
-"""Which builds a dish wants by its own steps.
-
-A swap-out past each long wait, a beauty build, and the spares the shoot asks for.
-"""
+"""Which builds a dish wants by its own steps: swap-outs past long waits, a beauty build, the spares of the shoot."""
 
 from __future__ import annotations
 
@@ -11,7 +8,7 @@ from typing import TYPE_CHECKING
 from binder.figures.demand import builds_of
 from binder.figures.memory import remembered
 from binder.kitchen.shoot import BuildKind
-from binder.kitchen.wording import _
+from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -48,12 +45,13 @@ def proposed_builds(binder: Binder, dish_id: str) -> tuple[Proposal, ...]:
 
 
 def _swap_outs(binder: Binder, dish: Dish) -> Iterator[Proposal]:
-    """One for each step the camera begins and then would have to wait for: a build that has passed that wait."""
+    """One for each long wait after filming has begun and before it ends: a build that has passed that wait."""
     limit = binder.shoots[dish.shoot].wait_limit
     steps = binder.steps.where("recipe", dish.recipe)
-    for at, step in enumerate(steps):
-        filmed_again = any(later.on_camera for later in steps[at + 1 :])
-        if step.on_camera and step.waiting_minutes > limit and filmed_again:
+    filmed = [at for at, step in enumerate(steps) if step.on_camera] or [0]
+    for at in range(filmed[0], filmed[-1]):
+        step = steps[at]
+        if step.waiting_minutes > limit:
             yield Proposal(dish.id, BuildKind.SWAP_OUT, step.id, _wait_text(at, step, limit))
 
 
@@ -70,6 +68,7 @@ def _beauty(binder: Binder, dish: Dish) -> Iterator[Proposal]:
 def _spares(binder: Binder, dish: Dish) -> Iterator[Proposal]:
     count = binder.shoots[dish.shoot].spares
     for _number in range(count):
-        yield Proposal(
-            dish.id, BuildKind.SPARE, None, _("The shoot asks for {count} spare of each dish.").format(count=count)
+        says = ngettext(
+            "The shoot asks for {count} spare of each dish.", "The shoot asks for {count} spares of each dish.", count
         )
+        yield Proposal(dish.id, BuildKind.SPARE, None, says.format(count=count))

@@ -1,7 +1,4 @@
-"""Temperatures as the binder's measures write them.
-
-Fahrenheit first in US customary measures, Celsius first elsewhere.
-"""
+"""Temperatures in both scales, as the binder's measures write them: Fahrenheit first in US customary, else Celsius."""
 
 from __future__ import annotations
 

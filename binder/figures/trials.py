@@ -14,9 +14,9 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class MeasuredYield:
-    """The yields of one form in the trials of a conversion, grams out for a gram in.
+    """The yields of one form in the trials of a conversion, in grams for a gram taken: each, their mean and spread.
 
-    Each, their mean and sample standard deviation (None for fewer than two).
+    `spread` is the sample standard deviation, None for fewer than two trials.
     """
 
     form: str

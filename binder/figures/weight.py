@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from binder.figures.memory import WEIGHTS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.kitchen.name_book import singular_words
-from binder.kitchen.units import Dimension, Unit, UnknownUnitError, unit
+from binder.kitchen.units import Dimension, Unit, UnknownUnitError, canonical_unit, unit
 from binder.kitchen.wording import _, listed
 
 if TYPE_CHECKING:
@@ -28,13 +28,26 @@ def unit_of(binder: Binder, food: Food, text: str) -> Unit:
 
 @remembered_from(WEIGHTS)
 def _piece_words(binder: Binder, food_id: str) -> frozenset[str]:
-    return frozenset(measure.unit for measure in binder.measures.where("food", food_id))
+    return frozenset(_key_of(measure) for measure in binder.measures.where("food", food_id))
+
+
+def _key_of(measure: Measure) -> str:
+    """A measure's unit as amounts name it: `Cloves` is `clove`; a word of the food's own stays itself."""
+    return canonical_unit(measure.unit) or measure.unit.casefold()
 
 
 def grams_of(binder: Binder, food: Food, count: float, unit_text: str, preparation: str = "") -> float | Missing:
     """Grams, as a recipe means them (trimmed), of `count` units of a food in a preparation."""
     each = grams_in_one(binder, food.id, unit_text, preparation)
     return each if isinstance(each, Missing) else count * each
+
+
+def grams_as_bought(binder: Binder, food: Food, count: float, unit_text: str) -> float | Missing:
+    """Grams as purchased of `count` units of a food: pieces weigh what they weigh before they are trimmed."""
+    grams = grams_of(binder, food, count, unit_text)
+    if isinstance(grams, Missing) or unit_of(binder, food, unit_text).dimension is not Dimension.PIECE:
+        return grams
+    return grams / food.trim_yield
 
 
 @remembered_from(WEIGHTS)
@@ -55,9 +68,9 @@ def grams_in_one(binder: Binder, food_id: str, unit_text: str, preparation: str)
 
 
 def grams_per_millilitre(binder: Binder, food: Food, asked: Unit | None = None, preparation: str = "") -> float | None:
-    """Grams per millilitre of a food.
+    """Grams per millilitre of a food: by its measure nearest in size to the unit asked for, else by its density.
 
-    By the measure nearest in size to the unit asked for, then by density; None where neither is known.
+    Grams as a recipe means them; None where neither is known.
     """
     volumes = [
         (measure, each) for measure in _fitting(binder, food, preparation) if (each := _millilitres(binder, measure))
@@ -97,7 +110,7 @@ def _piece_grams(binder: Binder, food: Food, key: str, preparation: str) -> floa
     fitting = list(_fitting(binder, food, preparation)) + list(binder.measures.where("food", food.id))
     for name in wanted:
         for measure in fitting:
-            if measure.unit == name:
+            if _key_of(measure) == name:
                 return measure.grams
     return None
 

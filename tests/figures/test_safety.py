@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from binder.figures.safety import doneness_needed, recipe_allergens, step_cautions
+from binder.kitchen.conversion import Addition, Conversion, Outcome
 from binder.kitchen.food import Food
 from binder.kitchen.recipe import Heat, Line
 from binder.kitchen.settings import SETTINGS_ID, AllergenScheme, SafetyRules, Settings
@@ -72,3 +73,13 @@ def test_hazards_bring_their_caution_with_its_source() -> None:
     assert caution.hazard == "hot_oil"
     assert caution.text
     assert caution.source
+
+
+def test_the_allergens_of_every_way_to_a_form_count() -> None:
+    binder = small_binder(
+        Food(id="brine", name="fish brine", allergens=("fish",)),
+        Conversion(id="brined", takes="soaked", name="Cook in brine"),
+        Outcome(id="brined/1", conversion="brined", position=9, form="cooked", ratio=1.0),
+        Addition(id="brined/2", conversion="brined", food="brine", ratio=0.5),
+    )
+    assert "fish" in {one.group for one in recipe_allergens(binder, "spread")}

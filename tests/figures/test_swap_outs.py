@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from binder.figures.swap_outs import proposed_builds
+from binder.kitchen.recipe import Step
 from binder.kitchen.shoot import Build, BuildKind
 from tests.kitchen_binder import small_binder
 
@@ -43,3 +44,19 @@ def test_a_beauty_build_and_the_spares_the_shoot_asks_for() -> None:
     kinds = [one.kind for one in proposed_builds(binder, "dish-bread")]
     assert kinds.count(BuildKind.BEAUTY) == 1
     assert kinds.count(BuildKind.SPARE) == 1
+
+
+def test_a_long_wait_off_camera_between_two_filmed_steps_is_passed_too() -> None:
+    rest = Step(id="bread/1b", recipe="bread", position=1, waiting_minutes=30, on_camera=False)
+    binder = small_binder(rest, replace(small_binder().steps["bread/2"], position=2))
+    (swap,) = [one for one in proposed_builds(binder, "dish-bread") if one.kind is BuildKind.SWAP_OUT]
+    assert swap.up_to == "bread/1b"
+    unfilmed = [replace(step, on_camera=False) for step in binder.steps.where("recipe", "bread")]
+    nothing = proposed_builds(small_binder(*unfilmed), "dish-bread")
+    assert [one.kind for one in nothing] == [BuildKind.BEAUTY]
+
+
+def test_spares_are_counted_in_words_that_agree() -> None:
+    for count, says in ((1, "1 spare of"), (2, "2 spares of")):
+        binder = small_binder(replace(small_binder().shoots["day"], spares=count))
+        assert says in next(one.why for one in proposed_builds(binder, "dish-bread") if one.kind is BuildKind.SPARE)

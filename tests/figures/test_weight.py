@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from binder.figures.missing import Missing, MissingKind, is_known
-from binder.figures.weight import grams_of, grams_per_millilitre
+from binder.figures.weight import grams_as_bought, grams_of, grams_per_millilitre
 from binder.kitchen.binder import Binder
 from binder.kitchen.food import Food, Measure
 from binder.kitchen.settings import SETTINGS_ID, Measures, Settings
@@ -84,3 +84,21 @@ def test_words_of_the_foods_own_count_as_units() -> None:
 def test_grams_a_millilitre_of_the_unknown_is_none() -> None:
     binder = small_binder()
     assert grams_per_millilitre(binder, binder.foods["salt"]) is None
+
+
+@pytest.mark.parametrize("said", ["cloves", "Clove", "clove"])
+def test_a_measure_may_be_named_as_a_cook_writes_it(said: str) -> None:
+    binder = small_binder(Food(id="garlic", name="garlic"), Measure(id="g", food="garlic", unit=said, grams=5))
+    assert known(weigh(binder, "garlic", 3, "cloves")) == pytest.approx(15)
+
+
+@pytest.mark.parametrize("asked", ["nest", "nests", "Nests"])
+def test_a_foods_own_word_is_known_however_it_is_written(asked: str) -> None:
+    binder = small_binder(Food(id="noodles", name="noodles"), Measure(id="n", food="noodles", unit="Nest", grams=60))
+    assert known(weigh(binder, "noodles", 2, asked)) == pytest.approx(120)
+
+
+def test_pieces_are_bought_untrimmed() -> None:
+    onion = small_binder().foods["onion"]
+    assert known(grams_as_bought(small_binder(), onion, 9, "each")) == pytest.approx(9 * 110 / 0.9)
+    assert known(grams_as_bought(small_binder(), onion, 2, "kg")) == pytest.approx(2000)
