@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from binder.figures.base_network import (
     Network,
     Runs,
+    UnsolvedError,
     base_forms,
     least_base,
     least_grams,
@@ -19,7 +20,7 @@ from binder.figures.base_network import (
 from binder.figures.demand import shoot_demand
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
-from binder.figures.weight import grams_of
+from binder.figures.weight import grams_as_bought
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -68,7 +69,9 @@ class Run:
 class BaseBalance:
     """The base ingredient of a shoot in grams as purchased: there is, needed, and what becomes of it.
 
-    `driver` is the form whose demand decides how much base is needed; None where nothing needs the base.
+    `added` are grams of the foods, not forms, that conversions add; `by_dish` grams of each form a dish takes. `driver`
+    is the form whose demand decides how much base is needed, None where nothing needs the base. `missing` is what is
+    not known of the base and its forms.
     """
 
     base: str
@@ -101,26 +104,34 @@ def base_balance(binder: Binder, shoot_id: str) -> BaseBalance | None:
     shoot = binder.shoots[shoot_id]
     if shoot.base is None:
         return None
-    demand = shoot_demand(binder, shoot_id)
-    wanted = {form: demand.grams.get(form, 0.0) for form in base_forms(binder, shoot.base)}
-    there_is = grams_of(binder, binder.foods[shoot.base], shoot.base_amount, shoot.base_unit)
+    demand, forms = shoot_demand(binder, shoot_id), base_forms(binder, shoot.base)
+    wanted = {form: demand.grams.get(form, 0.0) for form in forms}
+    there_is = grams_as_bought(binder, binder.foods[shoot.base], shoot.base_amount, shoot.base_unit)
     network = network_of(binder, shoot.base)
-    lacking = [*demand.missing, *(one for one in (there_is, network) if isinstance(one, Missing))]
-    lacking += [_nothing_makes(binder, form) for form in _unreachable(binder, shoot.base, wanted)]
+    lacking = dict.fromkeys(lack for form in forms for lack in demand.missing_of.get(form, ()))
+    lacking |= dict.fromkeys(one for one in (there_is, network) if isinstance(one, Missing))
     known = None if isinstance(there_is, Missing) else there_is
     if isinstance(network, Missing):
         return _without_runs(binder, shoot.base, known, wanted, tuple(lacking))
+    lacking |= dict.fromkeys(_nothing_makes(binder, form) for form in _unreachable(network, wanted))
     return _balance(binder, shoot, network, wanted, known, tuple(lacking))
 
 
-def _unreachable(binder: Binder, base: str, wanted: Mapping[str, float]) -> list[str]:
-    made = {outcome.form for outcome in binder.outcomes.values()}
-    return [form for form, grams in wanted.items() if grams > 0 and form != base and form not in made]
+def _unreachable(network: Network, wanted: Mapping[str, float]) -> list[str]:
+    """The forms that are wanted and cannot be made from the base."""
+    made = {network.base, *(form for process in network.processes for form, _ratio in process.gives)}
+    return [form for form, grams in wanted.items() if grams > 0 and form not in made]
 
 
 def _nothing_makes(binder: Binder, form: str) -> Missing:
     says = _("Nothing makes {form}: add a conversion that gives it.").format(form=binder.foods[form].name)
     return Missing(MissingKind.FORM, says, Place("foods", form))
+
+
+def not_solved(binder: Binder, base: str) -> Missing:
+    """What is said of a base whose balance the solver cannot find."""
+    says = _("How far {base} goes could not be worked out: check the yields of its conversions and the amounts wanted.")
+    return Missing(MissingKind.FORM, says.format(base=binder.foods[base].name), Place("foods", base))
 
 
 def _balance(
@@ -131,7 +142,11 @@ def _balance(
     there_is: float | None,
     missing: tuple[Missing, ...],
 ) -> BaseBalance:
-    runs = least_base(network, wanted)
+    try:
+        runs, driver = least_base(network, wanted), _driver(network, wanted)
+    except UnsolvedError:
+        lacking = (*missing, not_solved(binder, network.base))
+        return _without_runs(binder, network.base, there_is, wanted, lacking)
     made = {**made_forms(network, runs), network.base: runs.base}
     taken = taken_forms(network, runs)
     return BaseBalance(
@@ -148,9 +163,9 @@ def _balance(
             for process in reversed(network.processes)
             if process.key in runs.grams
         ),
-        added=_added(binder, runs),
+        added=added_foods(binder, network, runs),
         by_dish=_by_dish(binder, shoot, wanted),
-        driver=_driver(network, wanted),
+        driver=driver,
         missing=missing,
     )
 
@@ -161,12 +176,13 @@ def _as_they_are_made(network: Network, wanted: Mapping[str, float]) -> list[str
     return [form for form in dict.fromkeys((network.base, *made, *wanted)) if form in wanted]
 
 
-def _added(binder: Binder, runs: Runs) -> dict[str, float]:
-    """Grams of the other foods that the runs need."""
+def added_foods(binder: Binder, network: Network, runs: Runs) -> dict[str, float]:
+    """Grams of the foods, not forms, that the runs of a network add."""
     added: dict[str, float] = {}
     for key, grams in runs.grams.items():
         for addition in binder.additions.where("conversion", key):
-            added[addition.food] = added.get(addition.food, 0.0) + addition.ratio * grams
+            if addition.food not in network.forms:
+                added[addition.food] = added.get(addition.food, 0.0) + addition.ratio * grams
     return added
 
 

@@ -22,9 +22,9 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class BaseCost:
-    """Minor units: the base's cost in all, by dish, and of what is left in each form (the base itself among them).
+    """The base's cost in minor units: in all, by dish, and of what is left in each form, the base itself among them.
 
-    They add up.
+    Dishes and what is left add up to the whole.
     """
 
     total: int
@@ -34,9 +34,9 @@ class BaseCost:
 
 @remembered
 def base_cost(binder: Binder, shoot_id: str) -> BaseCost | Missing | None:
-    """The base's cost by dish and rest.
+    """What the base costs, by dish and by what is left of it: all that there is, or that is used where it is short.
 
-    None where the shoot has no base or the base is short, Missing where a price is.
+    None where the shoot has no base or how far it goes is not known; Missing where it has no price.
     """
     balance = base_balance(binder, shoot_id)
     network = network_of(binder, balance.base) if balance else None
@@ -58,10 +58,7 @@ def base_cost(binder: Binder, shoot_id: str) -> BaseCost | Missing | None:
 
 
 def base_content(binder: Binder, network: Network, balance: BaseBalance) -> Mapping[str, float] | Missing:
-    """Grams of base that a gram of each form carries the cost of, as the plan runs.
-
-    A form made in two ways carries the mean.
-    """
+    """Grams of base that a gram of each form carries the cost of, as the plan runs; of two ways to a form, the mean."""
     runs = {run.conversion: run.grams for run in balance.runs}
     made = {form.form: form.made for form in balance.forms}
     carried: dict[str, float] = {network.base: 1.0}
@@ -70,9 +67,10 @@ def base_content(binder: Binder, network: Network, balance: BaseBalance) -> Mapp
         if isinstance(shares, Missing):
             return shares
         grams = runs.get(process.key, 0.0)
+        went_in = sum(share * carried.get(part, 0.0) for part, share in process.inputs)
         for form, ratio in process.gives if grams > 0 else ():
             weight = ratio * grams / made[form]
-            carried[form] = carried.get(form, 0.0) + weight * shares[form] * carried[process.takes]
+            carried[form] = carried.get(form, 0.0) + weight * shares[form] * went_in
     return carried
 
 

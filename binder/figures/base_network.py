@@ -18,19 +18,28 @@ from binder.figures.missing import Missing, MissingKind, Place
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from binder.kitchen.binder import Binder
+    from binder.kitchen.conversion import Conversion, Outcome
+
+NETWORK = frozenset({"foods", "conversions", "outcomes", "additions"})
+"""The tables that a network depends on."""
 
 _SLACK = 1e-9
 _HALVINGS = 50
+"""Enough to come to the last bit of a float."""
+
+
+class UnsolvedError(ArithmeticError):
+    """The solver found no answer where there always is one: yields and amounts are too many powers of ten apart."""
 
 
 @dataclass(frozen=True)
 class Process:
-    """A conversion in numbers.
+    """A conversion in numbers: what it gives, and what it adds of other forms, in grams for a gram of what it takes.
 
-    Grams of each form it gives for a gram it takes; the least and the whole batch it takes, in grams.
+    `least` is the smallest run and `batch` the whole one, in grams of what it takes.
     """
 
     key: str
@@ -38,6 +47,12 @@ class Process:
     gives: tuple[tuple[str, float], ...]
     least: float | None = None
     batch: float | None = None
+    adds: tuple[tuple[str, float], ...] = ()
+
+    @functools.cached_property
+    def inputs(self) -> tuple[tuple[str, float], ...]:
+        """The forms that go in, with grams of each for a gram of the form it is named for taking."""
+        return _summed([(self.takes, 1.0), *self.adds])
 
     def allowed(self, grams: float) -> float:
         """The smallest run that takes at least `grams`: none, or at least the least, in whole batches."""
@@ -49,10 +64,7 @@ class Process:
 
 @dataclass(frozen=True)
 class Network:
-    """Forms, the base first, and processes, each before those whose outcome it takes.
-
-    From the dishes back to the base.
-    """
+    """Forms, the base first, and processes from the dishes back: each stands before those whose outcome it takes."""
 
     base: str
     forms: tuple[str, ...]
@@ -78,36 +90,70 @@ class Runs:
     base: float
 
 
-@remembered_from(frozenset({"foods", "conversions", "outcomes"}))
+@remembered_from(NETWORK)
 def network_of(binder: Binder, base: str) -> Network | Missing:
-    """The network of a base ingredient; Missing where its conversions go in a loop, which is named."""
+    """The network of what can be made of a base; Missing where its conversions go in a loop, which is named."""
     forms = base_forms(binder, base)
-    found = [conversion for form in forms for conversion in binder.conversions.where("takes", form)]
-    processes = {
-        one.id: Process(
-            one.id,
-            one.takes,
-            tuple((outcome.form, outcome.ratio) for outcome in binder.outcomes.where("conversion", one.id)),
-            one.least_grams,
-            one.batch_grams,
-        )
-        for one in found
-    }
+    found = [_process(binder, one, forms) for form in forms for one in binder.conversions.where("takes", form)]
+    processes = {process.key: process for process in found if process.gives}
     order = _from_dishes_back(processes)
     if isinstance(order, CycleError):
         return _loop(binder, order.args[1])
-    return Network(base, forms, tuple(processes[key] for key in order))
+    return Network(base, forms, _within_reach(base, [processes[key] for key in order]))
 
 
+@remembered_from(NETWORK)
 def base_forms(binder: Binder, base: str) -> tuple[str, ...]:
-    """The base itself and every form of it, in the binder's order."""
-    return (base, *(food.id for food in binder.foods.where("form_of", base)))
+    """The base itself, every form of it, and whatever else conversions of these give; in the binder's order."""
+    forms = {base: None}
+    waiting = [base]
+    for form in waiting:
+        made = [one.form for way in binder.conversions.where("takes", form) for one in _outcomes(binder, way)]
+        new = [key for key in (*(food.id for food in binder.foods.where("form_of", form)), *made) if key not in forms]
+        forms |= dict.fromkeys(new)
+        waiting += dict.fromkeys(new)
+    return tuple(forms)
+
+
+def _outcomes(binder: Binder, conversion: Conversion) -> tuple[Outcome, ...]:
+    return binder.outcomes.where("conversion", conversion.id)
+
+
+def _process(binder: Binder, conversion: Conversion, forms: Sequence[str]) -> Process:
+    added = binder.additions.where("conversion", conversion.id)
+    return Process(
+        conversion.id,
+        conversion.takes,
+        _summed([(outcome.form, outcome.ratio) for outcome in _outcomes(binder, conversion)]),
+        conversion.least_grams,
+        conversion.batch_grams,
+        _summed([(addition.food, addition.ratio) for addition in added if addition.food in forms]),
+    )
+
+
+def _summed(parts: Iterable[tuple[str, float]]) -> tuple[tuple[str, float], ...]:
+    """Each form once, with all its grams."""
+    grams: dict[str, float] = {}
+    for form, ratio in parts:
+        grams[form] = grams.get(form, 0.0) + ratio
+    return tuple(grams.items())
+
+
+def _within_reach(base: str, processes: Sequence[Process]) -> tuple[Process, ...]:
+    """The processes, given from the dishes back, whose every input can be made from the base."""
+    reached, usable = {base}, []
+    for process in reversed(processes):
+        if all(form in reached for form, _ratio in process.inputs):
+            reached.update(form for form, _ratio in process.gives)
+            usable.append(process)
+    return tuple(reversed(usable))
 
 
 def _from_dishes_back(processes: Mapping[str, Process]) -> list[str] | CycleError:
     onward: dict[str, list[str]] = {}
     for process in processes.values():
-        onward.setdefault(process.takes, []).append(process.key)
+        for form, _ratio in process.inputs:
+            onward.setdefault(form, []).append(process.key)
     sorter: TopologicalSorter[str] = TopologicalSorter(
         {
             key: [after for form, _ratio in process.gives for after in onward.get(form, ())]
@@ -127,7 +173,10 @@ def _loop(binder: Binder, keys: list[str]) -> Missing:
 
 
 def least_base(network: Network, wanted: Mapping[str, float]) -> Runs:
-    """The runs that meet `wanted` (grams by form) with the least base. Forms nothing gives are left out of account."""
+    """The runs that meet `wanted` (grams by form) with the least base. Forms nothing gives are left out of account.
+
+    Raises UnsolvedError, as all that a program with two ways to a form answers may.
+    """
     if network.one_way:
         return _followed_back(network, wanted)
     from binder.figures.base_program import program_of
@@ -136,7 +185,7 @@ def least_base(network: Network, wanted: Mapping[str, float]) -> Runs:
 
 
 def least_grams(network: Network, wanted: Mapping[str, float], *, batches: bool = True) -> float:
-    """The least grams of base that meet `wanted`, sooner than by `least_base`.
+    """The least grams of base that meet `wanted` (grams by form), sooner than by `least_base`.
 
     Without `batches` as if any amount could be run: never more, and sooner still.
     """
@@ -183,13 +232,15 @@ def worth(network: Network, wanted: Mapping[str, float]) -> dict[str, float]:
         return program_of(network, whole=False).worth(wanted)
     needed, most_wanted = dict(wanted), {}
     for process in network.processes:
-        run, form, ratio = max((needed.get(form, 0.0) / ratio, form, ratio) for form, ratio in process.gives)
+        asks = ((needed.get(form, 0.0) / ratio, form, ratio) for form, ratio in process.gives)
+        run, form, ratio = max(asks, default=(0.0, process.takes, 1.0))
         most_wanted[process.key] = (form, ratio)
-        needed[process.takes] = needed.get(process.takes, 0.0) + run
+        for part, share in process.inputs:
+            needed[part] = needed.get(part, 0.0) + share * run
     found = {network.base: 1.0}
     for process in reversed(network.processes):
         form, ratio = most_wanted[process.key]
-        found[form] = found.get(process.takes, 0.0) / ratio
+        found[form] = sum(share * found.get(part, 0.0) for part, share in process.inputs) / ratio
     return found
 
 
@@ -201,7 +252,8 @@ def _followed_back(network: Network, wanted: Mapping[str, float], *, batches: bo
         run = process.allowed(most) if batches else most
         if run > 0:
             grams[process.key] = run
-            needed[process.takes] = needed.get(process.takes, 0.0) + run
+            for part, share in process.inputs:
+                needed[part] = needed.get(part, 0.0) + share * run
     return Runs(grams, needed.get(network.base, 0.0))
 
 
@@ -219,6 +271,6 @@ def taken_forms(network: Network, runs: Runs) -> dict[str, float]:
     taken: dict[str, float] = {}
     for process in network.processes:
         grams = runs.grams.get(process.key, 0.0)
-        if grams > 0:
-            taken[process.takes] = taken.get(process.takes, 0.0) + grams
+        for part, share in process.inputs if grams > 0 else ():
+            taken[part] = taken.get(part, 0.0) + share * grams
     return taken

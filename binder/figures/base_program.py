@@ -1,7 +1,6 @@
-"""Choosing between ways to a form.
+"""Choosing between ways to a form: a linear program, in whole numbers where batches ask for them, solved by OR-Tools.
 
-A linear program, with whole numbers where batches ask for them, solved by OR-Tools. It is set up once for a network and
-solved again for each demand: setting it up takes longer than solving it.
+It is set up once for a network and solved again for each demand: setting it up takes longer than solving it.
 """
 
 from __future__ import annotations
@@ -9,7 +8,7 @@ from __future__ import annotations
 import threading
 from typing import TYPE_CHECKING, Any
 
-from binder.figures.base_network import Network, Process, Runs
+from binder.figures.base_network import Network, Process, Runs, UnsolvedError
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -26,12 +25,11 @@ _KEPT = 8
 _kept = threading.local()
 
 
-class UnsolvedError(RuntimeError):
-    """The solver gave no answer to a program that always has one: a defect, not something a user can mend."""
-
-
 def program_of(network: Network, *, whole: bool = True) -> Program:
-    """The program of a network, with its least amounts and whole batches or (not `whole`) as if there were none."""
+    """The program of a network, with its least amounts and whole batches or (not `whole`) as if there were none.
+
+    Its methods raise UnsolvedError where the solver gives no answer.
+    """
     kept: dict[tuple[Network, bool], Program] = _kept.__dict__.setdefault("programs", {})
     key = (network, whole and network.in_batches)
     if key not in kept:
@@ -49,6 +47,8 @@ class Program:
 
         self._network, self._whole = network, whole
         self._solver = pywraplp.Solver.CreateSolver("SCIP" if whole else "GLOP")
+        self._exactly = pywraplp.MPSolverParameters()
+        self._exactly.SetDoubleParam(pywraplp.MPSolverParameters.RELATIVE_MIP_GAP, 0.0)  # it would stop at 0.01 %
         self._unbounded = self._solver.infinity()
         self._optimal = self._solver.OPTIMAL
         self._caps: dict[str, tuple[Any, Any]] = {}
@@ -57,9 +57,14 @@ class Program:
         self._given = {form for process in network.processes for form, _ratio in process.gives}
         self._needs = self._balances()
         self._base = self._solver.Constraint(-self._unbounded, self._unbounded, "base")
-        self._base_taken = [self._runs[process.key] for process in network.processes if process.takes == network.base]
-        for run in self._base_taken:
-            self._base.SetCoefficient(run, 1.0)
+        self._base_taken = [
+            (self._runs[process.key], share)
+            for process in network.processes
+            for form, share in process.inputs
+            if form == network.base
+        ]
+        for run, share in self._base_taken:
+            self._base.SetCoefficient(run, share)
 
     def _run(self, process: Process) -> Any:  # noqa: ANN401 - the solver has no types
         run = self._solver.NumVar(0.0, self._unbounded, process.key)
@@ -78,7 +83,7 @@ class Program:
         """A constraint for each form that is made or taken: made less taken is what is wanted, or more."""
         needs: dict[str, Any] = {}
         for process in self._network.processes:
-            for form, ratio in (*process.gives, (process.takes, -1.0)):
+            for form, ratio in (*process.gives, *((form, -share) for form, share in process.inputs)):
                 if form != self._network.base:
                     if form not in needs:
                         needs[form] = self._solver.Constraint(0.0, self._unbounded, form)
@@ -90,7 +95,7 @@ class Program:
         """The least grams of base that meet `wanted` (grams by form). Forms nothing gives are left out of account."""
         self._ask(wanted)
         self._limit_runs(_most_wanted(self._network, wanted))
-        return self._aim(self._base_taken) + wanted.get(self._network.base, 0.0)
+        return self._least_of(self._base_taken) + wanted.get(self._network.base, 0.0)
 
     def worth(self, wanted: Mapping[str, float]) -> dict[str, float]:
         """Grams of base that the last gram wanted of each form takes. Of a program without batches only."""
@@ -102,9 +107,10 @@ class Program:
         """The runs that meet `wanted` with the least base, and of those with the least made in all."""
         taken = self.least(wanted) - wanted.get(self._network.base, 0.0)
         self._base.SetUb(taken + _SLACK * max(1.0, taken))
-        self._aim(list(self._runs.values()))
+        self._least_of([(run, 1.0 + _TIE * place) for place, run in enumerate(self._runs.values())])
         found = {key: float(run.solution_value()) for key, run in self._runs.items()}
-        base = sum(float(run.solution_value()) for run in self._base_taken) + wanted.get(self._network.base, 0.0)
+        taken = sum(share * float(run.solution_value()) for run, share in self._base_taken)
+        base = taken + wanted.get(self._network.base, 0.0)
         return Runs({key: grams for key, grams in found.items() if grams > _SLACK}, base)
 
     def furthest(self, wanted: Mapping[str, float], more: Mapping[str, float], *, base: float, most: float) -> float:
@@ -120,7 +126,7 @@ class Program:
         objective.Clear()
         objective.SetCoefficient(self._times, 1.0)
         objective.SetMaximization()
-        return float(self._times.solution_value()) if self._solver.Solve() == self._optimal else 0.0
+        return float(self._times.solution_value()) if self._solver.Solve(self._exactly) == self._optimal else 0.0
 
     def _ask(self, wanted: Mapping[str, float]) -> None:
         for form, need in self._needs.items():
@@ -133,14 +139,14 @@ class Program:
         for key, (cap, used) in self._caps.items():
             cap.SetCoefficient(used, -most[key])
 
-    def _aim(self, runs: list[Any]) -> float:
-        """The smallest sum of some runs."""
+    def _least_of(self, runs: list[tuple[Any, float]]) -> float:
+        """The smallest sum of some runs, each with its weight."""
         objective = self._solver.Objective()
         objective.Clear()
-        for place, run in enumerate(runs):
-            objective.SetCoefficient(run, 1.0 if runs is self._base_taken else 1.0 + _TIE * place)
+        for run, weight in runs:
+            objective.SetCoefficient(run, weight)
         objective.SetMinimization()
-        if self._solver.Solve() != self._optimal:
+        if self._solver.Solve(self._exactly) != self._optimal:
             raise UnsolvedError(self._network)
         return float(objective.Value())
 
@@ -152,7 +158,8 @@ def _most_wanted(network: Network, wanted: Mapping[str, float]) -> dict[str, flo
     for process in network.processes:
         run = max((needed.get(form, 0.0) / ratio for form, ratio in process.gives), default=0.0)
         most[process.key] = run + (process.least or 0.0) + (process.batch or 0.0)
-        needed[process.takes] = needed.get(process.takes, 0.0) + most[process.key]
+        for part, share in process.inputs:
+            needed[part] = needed.get(part, 0.0) + share * most[process.key]
     return most
 
 
@@ -161,7 +168,7 @@ def _most_from(network: Network, base: float) -> dict[str, float]:
     there_is = {network.base: base}
     most: dict[str, float] = {}
     for process in reversed(network.processes):
-        most[process.key] = there_is.get(process.takes, 0.0)
+        most[process.key] = min(there_is.get(form, 0.0) / share for form, share in process.inputs)
         for form, ratio in process.gives:
             there_is[form] = there_is.get(form, 0.0) + ratio * most[process.key]
     return most

@@ -1,6 +1,6 @@
-"""Where the base runs short.
+"""Where the base runs short: what it is short of, and the smallest changes that would make it go round.
 
-What is short of, and the smallest changes that would make it go round, each tried by the balance.
+Each change is tried by the balance before it is proposed.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from binder.figures.base import BaseBalance, BaseVerdict, base_balance
-from binder.figures.base_network import Network, furthest, least_grams, network_of, worth
+from binder.figures.base_network import Network, UnsolvedError, furthest, least_grams, network_of, worth
 from binder.figures.demand import build_needs, builds_of
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
@@ -51,9 +51,8 @@ class RepairKind(StrEnum):
 class Repair:
     """One change that alone makes the base go round.
 
-    `dish` and `build` say where; `portions` is how many the dish keeps; `grams` how much more base to have; `frees`
-    is grams of
-    base that the change spares or adds.
+    `dish` and `build` say where; `portions` is how many the dish keeps; `grams` is how much more base to have; `frees`
+    is the grams of base that the change spares or adds.
     """
 
     kind: RepairKind
@@ -90,10 +89,7 @@ def _short(binder: Binder, shoot_id: str) -> tuple[BaseBalance, Network, float] 
 
 @remembered
 def bottleneck(binder: Binder, shoot_id: str) -> Bottleneck | None:
-    """What runs out where the base is short.
-
-    The form whose demand drives it, and how much of that form cannot be made.
-    """
+    """What runs out: the form whose demand asks most of the base, and how much of it cannot be made; None: nothing."""
     found = _short(binder, shoot_id)
     if found is None:
         return None
@@ -122,31 +118,39 @@ def _bottleneck_text(binder: Binder, balance: BaseBalance, form: str, short: flo
 
 @remembered
 def base_repairs(binder: Binder, shoot_id: str) -> tuple[Repair, ...]:
-    """The changes that each alone make the base go round, the smallest first: at most a dozen cuts, then buying more.
+    """The changes that each alone make the base go round, the smallest first, and last having more of the base.
 
-    A cut is a build or portions less.
+    The others are cuts, a dozen at most: a build less, or portions less of a dish.
     """
     found = _short(binder, shoot_id)
     if found is None:
         return ()
     balance, network, there_is = found
-    trial = _Trial(network, {form.form: form.used for form in balance.forms}, there_is)
+    try:
+        trial = _Trial(network, {form.form: form.used for form in balance.forms}, there_is)
+    except UnsolvedError:
+        return (_buy(binder, balance),)
     cuts = [cut for dish in binder.dishes.where("shoot", shoot_id) for cut in _cuts(binder, dish, trial)]
-    tried = (_first_that_does(cut, trial) for cut in sorted(cuts, key=lambda cut: cut.worth))
-    enough = itertools.islice((found for found in tried if found is not None), _MOST_CUTS)
-    repairs = [make((balance.needed or 0.0) - base) for make, base in enough]
+    tried = ((cut, _most_kept(cut, trial)) for cut in sorted(cuts, key=lambda cut: cut.worth))
+    enough = itertools.islice(((cut, kept) for cut, kept in tried if kept is not None), _MOST_CUTS)
+    needed = balance.needed or 0.0
+    repairs = [cut.make(kept, needed - trial.base_without(cut.takes_off(kept))) for cut, kept in enough]
     return (*sorted(repairs, key=lambda repair: repair.frees), _buy(binder, balance))
 
 
 @dataclass(frozen=True)
 class _Cut:
-    """A repair that may do, or several of which the first that does is meant: what each takes off the demand.
+    """A repair that may do, keeping from `least` to `most`: the more is kept, the less is taken off the demand.
 
-    `worth` is the most grams of base that the first can free.
+    `takes_off` is grams by form for what is kept, `make` the repair for what is kept and the base it frees; `worth` is
+    the most grams of base that keeping the most can free.
     """
 
     worth: float
-    tries: tuple[tuple[Mapping[str, float], Callable[[float], Repair]], ...]
+    least: int
+    most: int
+    takes_off: Callable[[int], Mapping[str, float]]
+    make: Callable[[int, float], Repair]
 
 
 class _Trial:
@@ -159,11 +163,15 @@ class _Trial:
         self._short = least_grams(network, wanted, batches=False) - self._room
 
     def base_without(self, less: Mapping[str, float]) -> float:
+        """Grams of base needed then; more than any where the solver cannot say."""
         left = {form: max(0.0, grams - less.get(form, 0.0)) for form, grams in self._wanted.items()}
-        return least_grams(self._network, left)
+        try:
+            return least_grams(self._network, left)
+        except UnsolvedError:
+            return math.inf
 
-    def fits(self, base: float) -> bool:
-        return base <= self._room
+    def goes_round(self, less: Mapping[str, float]) -> bool:
+        return self.base_without(less) <= self._room
 
     def may_do(self, less: Mapping[str, float]) -> bool:
         """Whether taking so much away could be enough; nothing frees more base than it is worth."""
@@ -173,10 +181,21 @@ class _Trial:
         return sum(grams * self._worth.get(form, 0.0) for form, grams in less.items() if form in self._wanted)
 
 
-def _first_that_does(cut: _Cut, trial: _Trial) -> tuple[Callable[[float], Repair], float] | None:
-    """How to make the repair from what it frees, and grams of base then needed; None where none does."""
-    tried = ((make, trial.base_without(less)) for less, make in cut.tries)
-    return next(((make, base) for make, base in tried if trial.fits(base)), None)
+def _most_kept(cut: _Cut, trial: _Trial) -> int | None:
+    """The most that can be kept so that the base goes round; None where keeping the least is still too much."""
+    if trial.goes_round(cut.takes_off(cut.most)):
+        return cut.most
+    if cut.least == cut.most or not trial.goes_round(cut.takes_off(cut.least)):
+        return None
+    return _last(lambda kept: trial.goes_round(cut.takes_off(kept)), cut.least, cut.most)
+
+
+def _last(fits: Callable[[int], bool], fitting: int, too_much: int) -> int:
+    """The last number that fits, by halving between one that does and one that does not."""
+    while too_much - fitting > 1:
+        middle = (fitting + too_much) // 2
+        fitting, too_much = (middle, too_much) if fits(middle) else (fitting, middle)
+    return fitting
 
 
 def _cuts(binder: Binder, dish: Dish, trial: _Trial) -> Iterator[_Cut]:
@@ -193,9 +212,21 @@ def _fewer_builds(
         build = next((one for one in reversed(builds_of(binder, dish.id)) if one.kind is kind), None)
         less = needs.get(build.id, {}) if build is not None else {}
         if build is not None and less and trial.may_do(less):
-            says = _build_text(binder, dish, build)
-            made = functools.partial(Repair, RepairKind.BUILD, says, dish=dish.id, build=build.id)
-            yield _Cut(trial.worth_of(less), ((less, made),))
+            yield _Cut(
+                trial.worth_of(less),
+                least=0,
+                most=0,
+                takes_off=functools.partial(_same, less),
+                make=functools.partial(_less_a_build, binder, dish, build),
+            )
+
+
+def _same(less: Mapping[str, float], _kept: int) -> Mapping[str, float]:
+    return less
+
+
+def _less_a_build(binder: Binder, dish: Dish, build: Build, _kept: int, frees: float) -> Repair:
+    return Repair(RepairKind.BUILD, _build_text(binder, dish, build), frees, dish=dish.id, build=build.id)
 
 
 def _build_text(binder: Binder, dish: Dish, build: Build) -> str:
@@ -211,15 +242,23 @@ def _fewer_portions(
     for build in builds_of(binder, dish.id):
         for food, grams in needs.get(build.id, {}).items() if build.portions is None else ():
             whole[food] = whole.get(food, 0.0) + grams
-    tries = []
-    for portions in range(math.ceil(dish.portions) - 1, 0, -1):
-        less = {food: grams * (1 - portions / dish.portions) for food, grams in whole.items()}
-        if less and trial.may_do(less):
-            says = _portions_text(binder, dish, portions)
-            made = functools.partial(Repair, RepairKind.PORTIONS, says, dish=dish.id, portions=float(portions))
-            tries.append((less, made))
-    if tries:
-        yield _Cut(trial.worth_of(tries[0][0]), tuple(tries))
+
+    def takes_off(portions: int) -> dict[str, float]:
+        return {food: grams * (1 - portions / dish.portions) for food, grams in whole.items()}
+
+    def may_do(portions: int) -> bool:
+        return trial.may_do(takes_off(portions))
+
+    fewer = math.ceil(dish.portions) - 1
+    if whole and fewer >= 1 and may_do(1):
+        most = fewer if may_do(fewer) else _last(may_do, 1, fewer)
+        make = functools.partial(_less_portions, binder, dish)
+        yield _Cut(trial.worth_of(takes_off(most)), least=1, most=most, takes_off=takes_off, make=make)
+
+
+def _less_portions(binder: Binder, dish: Dish, portions: int, frees: float) -> Repair:
+    says = _portions_text(binder, dish, portions)
+    return Repair(RepairKind.PORTIONS, says, frees, dish=dish.id, portions=float(portions))
 
 
 def _portions_text(binder: Binder, dish: Dish, portions: int) -> str:

@@ -1,7 +1,4 @@
-"""The flow of the base ingredient.
-
-From what is bought through its forms to what each dish takes, as nodes and bands in grams.
-"""
+"""The flow of the base ingredient from what is bought through its forms to the dishes, as nodes and bands in grams."""
 
 from __future__ import annotations
 
@@ -38,10 +35,7 @@ class NodeKind(StrEnum):
 
 @dataclass(frozen=True)
 class Node:
-    """A form, a dish or what is left: how many grams pass through it, and where a click leads.
-
-    `short` is grams that lack.
-    """
+    """A form, a dish or what is left: how many grams pass through it, where a click leads, and grams it is `short`."""
 
     key: str
     kind: NodeKind
@@ -54,9 +48,9 @@ class Node:
 
 @dataclass(frozen=True)
 class Band:
-    """Weight that goes from one node to another.
+    """Weight that goes from one node to another: grams as it leaves and as it arrives (soaking gains, roasting loses).
 
-    Grams as it leaves and as it arrives (soaking gains, roasting loses).
+    Nodes are named by their keys; `name` is the conversion's, empty where a dish takes the form or it is left.
     """
 
     source: str
@@ -102,9 +96,10 @@ def _depths(network: Network, balance: BaseBalance) -> dict[str, int]:
     runs = {run.conversion for run in balance.runs}
     depths = {network.base: 0}
     for process in reversed(network.processes):
-        if process.key in runs and process.takes in depths:
+        if process.key in runs:
+            after = 1 + max(depths.get(form, 0) for form, _share in process.inputs)
             for form, _ratio in process.gives:
-                depths[form] = max(depths.get(form, 0), depths[process.takes] + 1)
+                depths[form] = max(depths.get(form, 0), after)
     return depths
 
 
@@ -125,7 +120,12 @@ def _dish_nodes(binder: Binder, balance: BaseBalance, column: int) -> Iterator[N
         if grams >= _WORTH_SHOWING:
             dish = binder.dishes[key]
             name = f"{dish.position + 1} {dish_name(binder, dish)}"
-            yield Node(key, NodeKind.DISH, name, column, grams, Place("dishes", key))
+            yield Node(_dish_key(key), NodeKind.DISH, name, column, grams, Place("dishes", key))
+
+
+def _dish_key(dish: str) -> str:
+    """A dish's node; a food may have the dish's id."""
+    return f"dishes/{dish}"
 
 
 def _left_node(bands: list[Band], column: int) -> Iterator[Node]:
@@ -137,16 +137,19 @@ def _left_node(bands: list[Band], column: int) -> Iterator[Node]:
 def _made(binder: Binder, network: Network, balance: BaseBalance) -> Iterator[Band]:
     runs = {run.conversion: run.grams for run in balance.runs}
     for process in reversed(network.processes):
-        grams, out = runs.get(process.key, 0.0), sum(ratio for _form, ratio in process.gives)
-        for form, ratio in process.gives if grams >= _WORTH_SHOWING else ():
-            yield Band(process.takes, form, grams * ratio / out, grams * ratio, binder.conversions[process.key].name)
+        grams = runs.get(process.key, 0.0)
+        out, into = (sum(ratio for _form, ratio in each) for each in (process.gives, process.inputs))
+        for part, share in process.inputs if grams >= _WORTH_SHOWING else ():
+            for form, ratio in process.gives:
+                leaves, arrives = grams * share * ratio / out, grams * ratio * share / into
+                yield Band(part, form, leaves, arrives, binder.conversions[process.key].name)
 
 
 def _used(balance: BaseBalance) -> Iterator[Band]:
     for dish, needs in balance.by_dish.items():
         for form, grams in needs.items():
             if grams >= _WORTH_SHOWING:
-                yield Band(form, dish, grams, grams)
+                yield Band(form, _dish_key(dish), grams, grams)
 
 
 def _left(balance: BaseBalance) -> Iterator[Band]:

@@ -1,6 +1,6 @@
-"""What must start before call.
+"""What must start before call: for each conversion of the base the latest moment it can begin.
 
-For each conversion of the base the latest moment it can begin, counted back through all that follows.
+The moment is counted back from call through all that follows.
 """
 
 from __future__ import annotations
@@ -16,6 +16,8 @@ from binder.figures.missing import Missing, MissingKind, Place
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from binder.figures.base import BaseBalance
     from binder.figures.base_network import Network
     from binder.kitchen.binder import Binder
@@ -74,9 +76,17 @@ def _lead(
         hands_on=conversion.hands_on_minutes,
         waiting=conversion.lead_minutes,
         minutes_before=before,
-        starts=None if call is None else call - timedelta(minutes=before),
+        starts=_earlier(call, before),
         for_dishes=dishes,
     )
+
+
+def _earlier(call: datetime | None, minutes: float) -> datetime | None:
+    """So many minutes before call; None where there is no call, or where that is before the calendar begins."""
+    try:
+        return None if call is None else call - timedelta(minutes=minutes)
+    except OverflowError:
+        return None
 
 
 def call_moment(shoot: Shoot) -> datetime | None:
@@ -99,7 +109,8 @@ def minutes_before_call(binder: Binder, network: Network, balance: BaseBalance) 
             default=0.0,
         )
         begin[process.key] = ready + conversion.hands_on_minutes + conversion.lead_minutes
-        needed_by[process.takes] = max(needed_by.get(process.takes, 0.0), begin[process.key])
+        for form, _share in process.inputs:
+            needed_by[form] = max(needed_by.get(form, 0.0), begin[process.key])
     return begin
 
 
@@ -117,39 +128,45 @@ def _users(network: Network, balance: BaseBalance) -> dict[str, tuple[str, ...]]
     for process in network.processes:
         served = set().union(*(dishes.get(form, set()) for form, _ratio in process.gives))
         users[process.key] = tuple(dish for dish in balance.by_dish if dish in served)
-        dishes.setdefault(process.takes, set()).update(served)
+        for form, _share in process.inputs:
+            dishes.setdefault(form, set()).update(served)
     return users
 
 
 @remembered
 def shelf_life_clashes(binder: Binder, shoot_id: str) -> tuple[Missing, ...]:
-    """Forms that cannot be fit on the day.
-
-    Fit only after they no longer keep, or kept too long while another outcome ages.
-    """
+    """Forms that no longer keep when they are used, because another outcome of their conversion must age meanwhile."""
     balance = base_balance(binder, shoot_id)
     network = network_of(binder, balance.base) if balance else None
     if balance is None or network is None or isinstance(network, Missing):
         return ()
     begin = minutes_before_call(binder, network, balance)
-    used = {form.form for form in balance.forms if form.used > 0}
+    last_used = _last_used(network, balance, begin)
     clashes = []
     for process in network.processes:
         for form, _ratio in process.gives if process.key in begin else ():
             food, conversion = binder.foods[form], binder.conversions[process.key]
             made_before = begin[process.key] - conversion.hands_on_minutes - conversion.lead_minutes
-            if form in used and food.keeps_days is not None and made_before > food.keeps_days * _DAY:
-                clashes.append(_clash(food, made_before))
+            age = made_before - last_used.get(form, made_before)
+            if food.keeps_days is not None and age > food.keeps_days * _DAY:
+                clashes.append(_clash(food, age))
     return tuple(clashes)
 
 
-def _clash(food: Food, made_before: float) -> Missing:
+def _last_used(network: Network, balance: BaseBalance, begin: Mapping[str, float]) -> dict[str, float]:
+    """Minutes before call that each form is used last, by a dish (at call) or by a conversion (when it begins)."""
+    last = {form.form: 0.0 for form in balance.forms if form.used > 0}
+    for process in network.processes:
+        for form, _share in process.inputs if process.key in begin else ():
+            last[form] = min(last.get(form, begin[process.key]), begin[process.key])
+    return last
+
+
+def _clash(food: Food, age: float) -> Missing:
     says = _(
-        "{form} keeps {keeps} days and would be {age:.1f} days old at call: "
+        "{form} keeps {keeps} days and would be {age:.1f} days old when it is used: "
         "make it in a conversion of its own, or change its days."
     )
     return Missing(
-        MissingKind.FORM,
-        says.format(form=food.name, keeps=food.keeps_days, age=made_before / _DAY),
-        Place("foods", food.id),
+        MissingKind.FORM, says.format(form=food.name, keeps=food.keeps_days, age=age / _DAY), Place("foods", food.id)
     )

@@ -9,13 +9,12 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.figures.base import base_balance
-from binder.figures.base_network import furthest, least_grams, network_of
-from binder.figures.demand import Batches, builds_of, recipe_needs
+from binder.figures.base import added_foods, base_balance, not_solved
+from binder.figures.base_network import UnsolvedError, furthest, least_base, least_grams, network_of
+from binder.figures.demand import Batches, build_batches, builds_of, missing_needs, recipe_needs
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
 from binder.figures.price import buyable_packs
-from binder.figures.recipe_use import recipe_uses
 from binder.figures.shopping import cheapest_packs, needed_to_buy, shopping_list
 from binder.kitchen.shoot import Build
 from binder.kitchen.wording import _
@@ -39,7 +38,7 @@ class Takes:
     """How many more builds are `possible` (None: not known), and by which food (its id) the next is `limited_by`.
 
     `next_costs` is minor units at the till for the first build that what is left does not give; None where it is not
-    known.
+    known. `missing` says why something is not.
     """
 
     dish: str
@@ -55,10 +54,35 @@ class Takes:
 def takes(binder: Binder, dish_id: str, first: str | None = None, last: str | None = None) -> Takes:
     """More builds of a dish from the step `first` (None: from the beginning) to the step `last` (None: to the end)."""
     dish = binder.dishes[dish_id]
-    lacking = _lacking(binder, dish)
-    one_more = _one_more(binder, dish, first, last)
-    if lacking or one_more is None:
+    one_more, lacking = _one_more(binder, dish, first, last)
+    if lacking:
         return Takes(dish_id, first, last, None, None, None, lacking)
+    try:
+        food, possible = _limit(binder, dish, one_more)
+        return Takes(dish_id, first, last, possible, food, _till(binder, dish, one_more, possible + 1), ())
+    except UnsolvedError:
+        says = not_solved(binder, binder.shoots[dish.shoot].base or "")
+        return Takes(dish_id, first, last, None, None, None, (says,))
+
+
+def _one_more(
+    binder: Binder, dish: Dish, first: str | None, last: str | None
+) -> tuple[dict[str, float], tuple[Missing, ...]]:
+    """Grams as purchased of each food in one more build, and what is missing of them or of the base."""
+    build = Build(id="one more", dish=dish.id)
+    count = build_batches(binder, dish, build)
+    if isinstance(count, Missing):
+        return {}, (count,)
+    start = 0 if first is None else binder.steps[first].position
+    batches = Batches(build, count, math.inf if last is None else binder.steps[last].position)
+    needs = recipe_needs(binder, dish.recipe, batches, first=start)
+    balance = base_balance(binder, dish.shoot)
+    lacking = (*missing_needs(binder, dish.recipe, batches, first=start), *(balance.missing if balance else ()))
+    return {food: grams for food, grams in needs.items() if grams > 0}, tuple(dict.fromkeys(lacking))
+
+
+def _limit(binder: Binder, dish: Dish, one_more: Mapping[str, float]) -> tuple[str | None, int]:
+    """The food that stops the next build and how many there can be before; None where nothing does."""
     limits = {
         food: _other_limit(binder, dish.shoot, food, grams)
         for food, grams in one_more.items()
@@ -69,24 +93,7 @@ def takes(binder: Binder, dish_id: str, first: str | None = None, last: str | No
         limits[base[0]] = min(base[1], limits.get(base[0], _ENOUGH))
     food = min(limits, key=lambda key: limits[key], default=None)
     possible = limits[food] if food is not None else _ENOUGH
-    return Takes(dish_id, first, last, possible, food, _till(binder, dish, one_more, possible + 1), ())
-
-
-def _lacking(binder: Binder, dish: Dish) -> tuple[Missing, ...]:
-    uses = (use.purchased for use in recipe_uses(binder, dish.recipe) if use.counted)
-    balance = base_balance(binder, dish.shoot)
-    return (*(one for one in uses if isinstance(one, Missing)), *(balance.missing if balance else ()))
-
-
-def _one_more(binder: Binder, dish: Dish, first: str | None, last: str | None) -> dict[str, float] | None:
-    """Grams as purchased of each food in one more build; None where the recipe does not say its portions."""
-    portions = binder.recipes[dish.recipe].portions
-    if portions is None:
-        return None
-    end = math.inf if last is None else binder.steps[last].position
-    batches = Batches(Build(id="one more", dish=dish.id), dish.portions / portions, end)
-    start = 0 if first is None else binder.steps[first].position
-    return {food: grams for food, grams in recipe_needs(binder, dish.recipe, batches, first=start).items() if grams > 0}
+    return _added_limit(binder, dish, one_more, possible) or (food, possible)
 
 
 def _is_bought(binder: Binder, dish: Dish, food: str) -> bool:
@@ -102,15 +109,48 @@ def bought_grams(binder: Binder, shoot_id: str) -> Mapping[str, float]:
 
 
 def _other_limit(binder: Binder, shoot_id: str, food: str, grams: float) -> int:
+    return math.floor(min(_ENOUGH, _left(binder, shoot_id, food) / grams + _SLACK))
+
+
+def _left(binder: Binder, shoot_id: str, food: str) -> float:
+    """Grams of a food that will be bought and that nothing on the list needs."""
     left = bought_grams(binder, shoot_id).get(food, 0.0) - needed_to_buy(binder, shoot_id).get(food, 0.0)
-    return min(_ENOUGH, math.floor(max(0.0, left) / grams + _SLACK))
+    return max(0.0, left)
+
+
+def _added_limit(binder: Binder, dish: Dish, one_more: Mapping[str, float], most: int) -> tuple[str, int] | None:
+    """The food that conversions add and that stops a build before the `most` that all else allows, and how many."""
+
+    def short(count: int) -> str | None:
+        for food, grams in _more_added(binder, dish, one_more, count).items():
+            left = _left(binder, dish.shoot, food)
+            if grams + one_more.get(food, 0.0) * count > left * (1 + _SLACK) + _SLACK:
+                return food
+        return None
+
+    if most == 0 or short(most) is None:
+        return None
+    fitting, too_many = 0, most
+    while too_many - fitting > 1:
+        middle = (fitting + too_many) // 2
+        fitting, too_many = (middle, too_many) if short(middle) is None else (fitting, middle)
+    return short(too_many) or "", fitting
+
+
+def _more_added(binder: Binder, dish: Dish, one_more: Mapping[str, float], count: int) -> dict[str, float]:
+    """Grams of bought foods that conversions add for `count` more builds, beyond what they add for those planned."""
+    balance = base_balance(binder, dish.shoot)
+    network = network_of(binder, balance.base) if balance else None
+    if balance is None or network is None or isinstance(network, Missing):
+        return {}
+    wanted = {form.form: form.used + one_more.get(form.form, 0.0) * count for form in balance.forms}
+    added = added_foods(binder, network, least_base(network, wanted))
+    paid = (food for food in added if not binder.foods[food].free)
+    return {food: max(0.0, added[food] - balance.added.get(food, 0.0)) for food in paid}
 
 
 def _base_limit(binder: Binder, dish: Dish, one_more: Mapping[str, float]) -> tuple[str, int] | None:
-    """The form that stops the next build and how many there can be before.
-
-    None where the dish takes none of the base.
-    """
+    """The form that stops the next build and how many there can be before; None where the dish takes no base."""
     balance = base_balance(binder, dish.shoot)
     if balance is None or balance.there_is is None or not any(form.form in one_more for form in balance.forms):
         return None
@@ -130,12 +170,11 @@ def _base_limit(binder: Binder, dish: Dish, one_more: Mapping[str, float]) -> tu
 
 
 def _till(binder: Binder, dish: Dish, one_more: Mapping[str, float], count: int) -> int | None:
-    """Minor units of what would have to be bought beyond the list for `count` more builds.
-
-    None where a price is missing.
-    """
+    """Minor units of what `count` more builds need from the till beyond the list; None where a price is missing."""
     needs, bought = needed_to_buy(binder, dish.shoot), bought_grams(binder, dish.shoot)
     more = {food: grams * count for food, grams in one_more.items() if _is_bought(binder, dish, food)}
+    for food, grams in _more_added(binder, dish, one_more, count).items():
+        more[food] = more.get(food, 0.0) + grams
     more |= _more_base(binder, dish, one_more, count)
     total = 0
     for food, grams in more.items():
@@ -149,7 +188,7 @@ def _till(binder: Binder, dish: Dish, one_more: Mapping[str, float], count: int)
 
 
 def _more_base(binder: Binder, dish: Dish, one_more: Mapping[str, float], count: int) -> dict[str, float]:
-    """Grams of base, and of what its conversions add, that `count` more builds take beyond what there is."""
+    """Grams of base that `count` more builds take beyond what there is."""
     balance = base_balance(binder, dish.shoot)
     network = network_of(binder, balance.base) if balance else None
     if balance is None or balance.there_is is None or network is None or isinstance(network, Missing):
@@ -164,8 +203,11 @@ def why_no_more(binder: Binder, dish_id: str, last: str | None = None) -> str:
     Only the base can stand in the way: there is so much of it, while all else is bought for the builds on the list.
     """
     dish = binder.dishes[dish_id]
-    one_more = _one_more(binder, dish, None, last)
-    base = _base_limit(binder, dish, one_more) if one_more is not None and not _lacking(binder, dish) else None
+    one_more, lacking = _one_more(binder, dish, None, last)
+    try:
+        base = None if lacking else _base_limit(binder, dish, one_more)
+    except UnsolvedError:
+        return ""
     if base is None or base[1] >= 1:
         return ""
     says = _("There is not enough {food} left for one more of dish {number}. Have more of it, or leave out a build.")

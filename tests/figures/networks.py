@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import strategies as st
 
 from binder.figures.base_network import Network, Process
@@ -11,7 +13,7 @@ from binder.figures.base_network import Network, Process
 def networks(
     draw: st.DrawFn, *, most_forms: int = 15, batches: bool = True, least_ratio: float = 0.1
 ) -> tuple[Network, dict[str, float]]:
-    """A network of 2 to 15 forms with co-products and second ways, and a demand for some of its forms in grams."""
+    """A network of 2 to 15 forms with co-products, second ways and forms added to others, and a demand in grams."""
     ratios = st.floats(least_ratio, 3.0).map(lambda ratio: round(ratio, 3))
     count = draw(st.integers(2, most_forms))
     forms = tuple(f"f{number}" for number in range(count))
@@ -20,9 +22,9 @@ def networks(
     while reached < count:
         outcomes = min(draw(st.integers(1, 3)), count - reached)
         gives = tuple((forms[reached + at], draw(ratios)) for at in range(outcomes))
-        processes.append(
-            _process(draw, len(processes), forms[draw(st.integers(0, reached - 1))], gives, batches=batches)
-        )
+        takes, adds = draw(st.integers(0, reached - 1)), draw(st.integers(-3, reached - 1))
+        process = _process(draw, len(processes), forms[takes], gives, batches=batches)
+        processes.append(process if adds < 0 else replace(process, adds=((forms[adds], draw(ratios)),)))
         reached += outcomes
     for _second in range(draw(st.integers(0, 3))):
         target = draw(st.integers(1, count - 1))
@@ -42,4 +44,4 @@ def _process(
 
 def _from_dishes_back(processes: list[Process]) -> tuple[Process, ...]:
     """Forms are numbered from the base on, so a process taking a later form stands nearer the dishes."""
-    return tuple(sorted(processes, key=lambda process: -int(process.takes[1:])))
+    return tuple(sorted(processes, key=lambda process: -max(int(form[1:]) for form, _share in process.inputs)))

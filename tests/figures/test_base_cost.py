@@ -10,12 +10,13 @@ from hypothesis import strategies as st
 
 from binder.figures.base import base_balance
 from binder.figures.base_cost import BaseCost, base_cost, divided
-from binder.figures.cost import cost_by_bought_food
+from binder.figures.cost import cost_by_bought_food, dish_cost
 from binder.figures.form_cost import bought_for
 from binder.figures.missing import Missing
 from binder.kitchen.binder import Binder
-from binder.kitchen.conversion import CostSplit
+from binder.kitchen.conversion import Addition, Conversion, CostSplit, Outcome
 from binder.kitchen.food import Food
+from binder.kitchen.recipe import Line
 from tests.kitchen_binder import small_binder
 
 
@@ -103,3 +104,26 @@ def test_a_division_is_exact_and_never_off_by_more_than_one(total: int, parts: l
         assert sum(split) == total
         for whole, part in zip(split, parts, strict=True):
             assert abs(whole - total * part / sum(parts)) < 1 + 1e-6
+
+
+@pytest.mark.parametrize("split", list(CostSplit))
+def test_they_add_up_where_a_form_is_added_to_another(split: CostSplit) -> None:
+    binder = small_binder(
+        replace(small_binder().conversions["cook"], split=split),
+        Food(id="stew", name="bean stew", form_of="beans"),
+        Conversion(id="stew", takes="cooked", name="Stew", split=split),
+        Outcome(id="stew/1", conversion="stew", form="stew", ratio=1.2),
+        Addition(id="stew/2", conversion="stew", food="liquid", ratio=0.5),
+        Line(id="x", step="bread/2", position=5, food="stew", low=300, high=300, unit="g"),
+    )
+    cost = cost_of(binder)
+    assert cost.total == 400
+    assert sum(cost.dishes.values()) + sum(cost.left.values()) == 400
+
+
+def test_a_form_marked_free_still_carries_its_part_of_the_base() -> None:
+    free = replace(small_binder().foods["liquid"], free=True)
+    for dish in ("dish-spread", "dish-bread"):
+        marked, plain = (dish_cost(binder, dish).per_portion for binder in (small_binder(free), small_binder()))
+        assert marked == pytest.approx(plain)
+        assert sum(cost_by_bought_food(small_binder(free), dish).values()) == pytest.approx(marked)

@@ -107,3 +107,11 @@ def test_of_a_large_shoot_by_two_ways_a_dozen_repairs_are_enough_and_each_mends_
         after = base_balance(mended(binder, repair), "day")
         assert after is not None
         assert after.verdict is BaseVerdict.ENOUGH
+
+
+def test_a_dish_for_a_million_does_not_make_the_repairs_wait() -> None:
+    crowd = replace(small_binder().dishes["dish-spread"], portions=1e6)
+    repairs = base_repairs(small_binder(crowd, replace(small_binder().shoots["day"], base_amount=1000)), "day")
+    cut = next(one for one in repairs if one.kind is RepairKind.PORTIONS and one.dish == "dish-spread")
+    # 1000 kg of beans are 2100 kg cooked; the bread takes 150 g, and two builds take 75 g a portion each.
+    assert cut.portions == (1_000_000 * 2 * 1.05 - 150) // 150

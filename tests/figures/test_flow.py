@@ -7,6 +7,10 @@ from dataclasses import replace
 import pytest
 
 from binder.figures.flow import NodeKind, base_flow
+from binder.kitchen.conversion import Addition, Conversion, Outcome
+from binder.kitchen.food import Food
+from binder.kitchen.recipe import Line
+from binder.kitchen.shoot import Build, Dish
 from tests.kitchen_binder import small_binder
 
 
@@ -44,3 +48,27 @@ def test_what_runs_short_is_marked_on_its_form() -> None:
 
 def test_no_base_no_picture() -> None:
     assert base_flow(small_binder(replace(small_binder().shoots["day"], base=None)), "day").nodes == ()
+
+
+def test_a_form_that_is_added_to_another_flows_into_it() -> None:
+    binder = small_binder(
+        Food(id="stew", name="bean stew", form_of="beans"),
+        Conversion(id="stew", takes="cooked", name="Stew"),
+        Outcome(id="stew/1", conversion="stew", form="stew", ratio=1.2),
+        Addition(id="stew/2", conversion="stew", food="liquid", ratio=0.5),
+        Line(id="x", step="bread/2", position=5, food="stew", low=240, high=240, unit="g"),
+    )
+    bands = {(band.source, band.target): band for band in base_flow(binder, "day").bands}
+    # The bread is made once to its second step: 240 g of stew, of 200 g cooked and 100 g liquid.
+    assert bands["cooked", "stew"].leaves == pytest.approx(200)
+    assert bands["liquid", "stew"].leaves == pytest.approx(100)
+    assert bands["cooked", "stew"].arrives + bands["liquid", "stew"].arrives == pytest.approx(240)
+    columns = {node.key: node.column for node in base_flow(binder, "day").nodes}
+    assert columns["stew"] == columns["liquid"] + 1
+
+
+def test_a_dish_may_have_the_id_of_a_food() -> None:
+    dish = Dish(id="cooked", shoot="day", position=2, recipe="spread", portions=4)
+    flow = base_flow(small_binder(dish, Build(id="x", dish="cooked")), "day")
+    assert len({node.key for node in flow.nodes}) == len(flow.nodes)
+    assert all(band.source != band.target for band in flow.bands)

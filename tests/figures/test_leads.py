@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import datetime
+from datetime import date, datetime
 
 from binder.figures.leads import shelf_life_clashes, shoot_leads
-from binder.kitchen.conversion import Conversion, Outcome
+from binder.kitchen.conversion import Addition, Conversion, Outcome
 from binder.kitchen.food import Food
 from binder.kitchen.recipe import Line
 from tests.kitchen_binder import small_binder
@@ -63,3 +63,38 @@ def test_no_line_no_lead() -> None:
     bare = [replace(line, food="tahini") for line in small.lines.values() if line.food in {"cooked", "liquid"}]
     assert shoot_leads(small_binder(*bare), "day") == ()
     assert all(isinstance(line, Line) for line in bare)
+
+
+def test_a_form_that_spoils_before_it_is_made_on_is_named() -> None:
+    # The liquid must age three days after cooking, the cooked is mashed at call: it would wait three days.
+    small = small_binder()
+    mash = (
+        Food(id="mash", name="bean mash", form_of="beans"),
+        Conversion(id="mash", takes="cooked", name="Mash"),
+        Outcome(id="mash/1", conversion="mash", form="mash", ratio=1.0),
+        replace(small.lines["spread/1/1"], food="mash"),
+        replace(small.foods["liquid"], good_from_days=3),
+    )
+    (clash,) = shelf_life_clashes(small_binder(*mash, replace(small.foods["cooked"], keeps_days=2)), "day")
+    assert "cooked beans keeps 2 days and would be 3.0 days old" in clash.says
+    assert shelf_life_clashes(small_binder(*mash, replace(small.foods["cooked"], keeps_days=3)), "day") == ()
+
+
+def test_a_form_that_is_added_to_another_is_ready_for_it() -> None:
+    stew = (
+        Food(id="stew", name="bean stew", form_of="beans"),
+        Conversion(id="stew", takes="beans", name="Stew", lead_minutes=60),
+        Outcome(id="stew/1", conversion="stew", form="stew", ratio=2.0),
+        Addition(id="stew/2", conversion="stew", food="liquid", ratio=1.0),
+        Line(id="x", step="bread/2", position=5, food="stew", low=100, high=100, unit="g"),
+    )
+    leads = {lead.conversion: lead for lead in shoot_leads(small_binder(*stew), "day")}
+    assert leads["stew"].minutes_before == 60
+    assert leads["cook"].minutes_before == 60 + 90
+    assert leads["stew"].for_dishes == ("dish-bread",)
+
+
+def test_before_the_calendar_begins_there_is_no_date_but_still_a_time() -> None:
+    binder = small_binder(replace(small_binder().shoots["day"], on=date(1, 1, 1)))
+    leads = shoot_leads(binder, "day")
+    assert [(lead.starts is None, lead.minutes_before) for lead in leads] == [(True, 810), (False, 90)]

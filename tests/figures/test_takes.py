@@ -15,6 +15,7 @@ from binder.kitchen.binder import Binder
 from binder.kitchen.change import apply
 from binder.kitchen.edits.shoots import add_build
 from binder.kitchen.food import Food
+from binder.kitchen.price import Pack
 from binder.kitchen.recipe import Line
 from binder.kitchen.shoot import BuildKind
 from tests.kitchen_binder import small_binder
@@ -93,3 +94,27 @@ def _covered(before: Binder, after: Binder) -> bool:
 def test_free_foods_never_stop_a_take() -> None:
     binder = small_binder(Line(id="x", step="spread/2", food="water", low=1, high=1, unit="l"))
     assert takes(binder, "dish-spread").possible == pytest.approx(2)
+
+
+def test_what_conversions_add_can_stop_a_take_too() -> None:
+    # Salt: a pack of 10 g; cooking adds 0.01 g a gram of soaked beans, 750 g of cooked take 714.3, so 7.14 g are
+    # promised and 2.86 g left. One more spread takes 300 / 1.05 = 285.7 g of soaked and 2.857 g of salt: one, just.
+    binder = small_binder(Pack(id="pack-salt", food="salt", size=10, unit="g"))
+    found = takes(binder, "dish-spread")
+    assert (found.possible, found.limited_by) == (1, "salt")
+    assert found.next_costs == 100  # the second takes a pack of salt; the tahini is for two
+
+
+def test_a_recipe_without_portions_says_why_nothing_is_known() -> None:
+    recipe = replace(small_binder().recipes["spread"], portions=None)
+    found = takes(small_binder(recipe), "dish-spread")
+    assert found.possible is None
+    assert "portions" in found.missing[0].says
+
+
+def test_what_is_not_known_of_an_earlier_step_or_of_another_dish_does_not_matter() -> None:
+    small = small_binder()
+    flour = replace(small.lines["bread/1/1"], unit="bunch")
+    assert takes(small_binder(flour), "dish-spread").possible == 2
+    tahini = replace(small.lines["spread/1/2"], unit="bunch")
+    assert takes(small_binder(tahini), "dish-spread", "spread/2").possible is not None
