@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 from typing import TYPE_CHECKING, Generic, TypeVar
 
-from binder.exchange.price_table import RefusedRowError
+from binder.exchange.table_cell import RefusedRowError
 from binder.kitchen.record import Record
 from binder.kitchen.wording import _, listed
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from binder.exchange.price_table import RefusedRowError
+from binder.exchange.table_cell import RefusedRowError
 from binder.kitchen.change import Change, Edit
 from binder.kitchen.edits.identity import new_id
 from binder.kitchen.edits.records import with_values
@@ -27,7 +27,8 @@ class PriceLedger:
 
     def __init__(self, binder: Binder, source: str) -> None:
         self._source = source
-        self._packs: dict[_PackKey, list[Pack]] = {}
+        self._batch, self._made = new_id("import"), 0
+        self._packs: dict[_PackKey, dict[str, Pack]] = {}
         self._quotes: dict[tuple[str, date], Quote] = {
             (quote.pack, quote.on): quote for quote in binder.quotes.values()
         }
@@ -35,7 +36,14 @@ class PriceLedger:
         self._new_packs: dict[str, Pack] = {}
         self._edits: list[Edit] = []
         for pack in binder.packs.values():
-            self._packs.setdefault(_key(pack), []).append(pack)
+            self._file(pack)
+
+    def _file(self, pack: Pack) -> None:
+        self._packs.setdefault(_key(pack), {}).setdefault(pack.label.casefold(), pack)
+
+    def is_new(self, pack: Pack) -> bool:
+        """Whether a pack is one that no row has entered yet."""
+        return pack.id in self._new_packs
 
     def pack(self, food: Food, *, store: Store | None, size: float, unit: str, label: str) -> Pack:
         """The pack of that size, with that label where the row has one; a new one where there is none.
@@ -43,10 +51,11 @@ class PriceLedger:
         A new pack is entered with its first price and not before.
         """
         key = (food.id, store.id if store else None, size, unit)
-        for known in self._packs.setdefault(key, []):
-            if not label or known.label.casefold() == label.casefold():
-                return known
-        made = Pack(id=new_id("pack"), food=key[0], store=key[1], label=label, size=size, unit=unit)
+        labelled = self._packs.get(key, {})
+        known = labelled.get(label.casefold()) if label else next(iter(labelled.values()), None)
+        if known is not None:
+            return known
+        made = Pack(id=self._next_id("pack"), food=key[0], store=key[1], label=label, size=size, unit=unit)
         self._new_packs[made.id] = made
         return made
 
@@ -66,14 +75,19 @@ class PriceLedger:
             self._quotes[place] = self._enter_quote(known, pack, price, on)
         return None if known is None else known.price
 
+    def _next_id(self, kind: str) -> str:
+        """An id no one else makes, without asking for randomness a hundred thousand times."""
+        self._made += 1
+        return f"{kind}-{self._batch.removeprefix('import-')}-{self._made}"
+
     def _enter_pack(self, pack: Pack) -> None:
         if self._new_packs.pop(pack.id, None):
-            self._packs[_key(pack)].append(pack)
+            self._file(pack)
             self._edits.append(Edit(before=None, after=pack))
 
     def _enter_quote(self, known: Quote | None, pack: Pack, price: int, on: date) -> Quote:
         if known is None:
-            quote = Quote(id=new_id("quote"), pack=pack.id, price=price, on=on, source=self._source)
+            quote = Quote(id=self._next_id("quote"), pack=pack.id, price=price, on=on, source=self._source)
         else:
             quote = with_values(known, price=price, source=self._source)
         self._edits.append(Edit(before=known, after=quote))

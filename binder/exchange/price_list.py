@@ -1,30 +1,35 @@
 """A price list as spreadsheets write it, into packs and prices of a binder: one change, or none.
 
-The columns are food, store, pack size, unit, price, date and label, in any order; store, date and label may be missing,
-and the unit may stand with the size (`500 g`). Foods and stores are those of the binder, by any of their names.
+The columns are food, store, pack size, unit, price, currency, date and label, in any order; store, currency, date and
+label may be missing, and the unit may stand with the size (`500 g`). Foods and stores are those of the binder, by any
+of their names. Nothing here changes a binder: what is given back says what each row would do, and holds the change.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from binder.exchange.named_records import NamedRecords
-from binder.exchange.price_date import parse_date
 from binder.exchange.price_ledger import PriceLedger
-from binder.exchange.price_table import RefusedRowError, TableRow, rows_of
-from binder.kitchen.amount import parse_amount
+from binder.exchange.price_row import PriceRowReader
+from binder.exchange.price_table import price_table
 from binder.kitchen.errors import BinderError
-from binder.kitchen.money import money_text, parse_money, uses_decimal_comma
+from binder.kitchen.money import money_text
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping, Sequence
     from datetime import date
 
+    from binder.exchange.price_columns import PriceLayout
+    from binder.exchange.price_table import PriceTable
+    from binder.exchange.table_cell import TableRow
     from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
-    from binder.kitchen.food import Food
+
+_ROWS_BETWEEN_REPORTS = 500
 
 
 class Fate(StrEnum):
@@ -36,7 +41,7 @@ class Fate(StrEnum):
     REFUSED = "refused"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class RowFate:
     """A row of the list by its number in the spreadsheet, what becomes of it and, in words, why."""
 
@@ -47,26 +52,36 @@ class RowFate:
 
 @dataclass(frozen=True)
 class PriceList:
-    """What becomes of each row, and the change that makes it so: None where nothing is to be done."""
+    """What becomes of each row, and the change that makes it so: None where nothing is to be done.
+
+    `layout` is which column was taken for what.
+    """
 
     rows: tuple[RowFate, ...]
     change: Change | None
+    layout: PriceLayout
 
     @property
     def refused(self) -> tuple[RowFate, ...]:
         """The rows that are not taken."""
         return tuple(row for row in self.rows if row.fate is Fate.REFUSED)
 
+    @property
+    def counts(self) -> Mapping[Fate, int]:
+        """How many rows have each fate."""
+        return Counter(row.fate for row in self.rows)
+
     def summary(self) -> str:
         """One sentence or two: how many rows are taken, and which are refused first."""
-        taken = len(self.rows) - len(self.refused) if self.change or not self.refused else 0
+        refusals = self.refused
+        taken = len(self.rows) - len(refusals) if self.change or not refusals else 0
         said = ngettext("{count} price is taken.", "{count} prices are taken.", taken).format(count=taken)
-        if not self.refused:
+        if not refusals:
             return said
-        first = self.refused[0]
-        refused = ngettext("{count} row is refused.", "{count} rows are refused.", len(self.refused))
+        first = refusals[0]
+        refused = ngettext("{count} row is refused.", "{count} rows are refused.", len(refusals))
         where = _("Row {number}: {says}").format(number=first.number, says=first.says)
-        return f"{said} {refused.format(count=len(self.refused))} {where}"
+        return f"{said} {refused.format(count=len(refusals))} {where}"
 
 
 def read_price_list(
@@ -77,38 +92,80 @@ def read_price_list(
     priced_on: date | None = None,
     today: date | None = None,
     source: str = "",
+    progress: Callable[[float], None] | None = None,
 ) -> PriceList:
-    """What a price list would change in a binder.
+    """What the price list in a CSV or XLSX file would change in a binder: `price_table` and `preview_prices` at once.
 
-    One refused row refuses the list, unless `take_good_rows`. `priced_on` is the day of prices without one; prices of
-    after `today` are refused; `source` is noted with each price. Raises UnreadableTableError where it is no price list.
+    Raises UnreadableTableError where it is no price list.
     """
-    reader = _Reader(binder, priced_on=priced_on, today=today, source=source[:300])
-    rows = tuple(reader.take(row) for row in rows_of(content))
+    halves = (None, None) if progress is None else (part_of(progress, 0.0, 0.5), part_of(progress, 0.5, 1.0))
+    return preview_prices(
+        binder,
+        price_table(content, progress=halves[0]),
+        take_good_rows=take_good_rows,
+        priced_on=priced_on,
+        today=today,
+        source=source,
+        progress=halves[1],
+    )
+
+
+def part_of(progress: Callable[[float], None], begin: float, end: float) -> Callable[[float], None]:
+    """The progress of a part of the work, told as that of the whole."""
+    return lambda share: progress(begin + share * (end - begin))
+
+
+def preview_prices(
+    binder: Binder,
+    table: PriceTable,
+    *,
+    columns: Mapping[str, int | None] | None = None,
+    take_good_rows: bool = False,
+    priced_on: date | None = None,
+    today: date | None = None,
+    source: str = "",
+    progress: Callable[[float], None] | None = None,
+) -> PriceList:
+    """What becomes of each row of a table, before anything is changed.
+
+    `columns` are places from 0 of columns chosen by hand (None: not in the list); the others are guessed. One refused
+    row refuses the list, unless `take_good_rows`. `priced_on` is the day of prices without one; prices of after `today`
+    are refused; `source` is noted with each price. `progress` is told the part done, from 0 to 1, and may raise to
+    stop. Raises UnreadableTableError where a column that must be there is not.
+    """
+    layout = table.layout(columns)
+    layout.require()
+    width = len(layout.headings) if table.cells_may_slip and layout.headings else None
+    entry = _Entry(
+        PriceRowReader(binder, layout, priced_on=priced_on, today=today, width=width),
+        PriceLedger(binder, source[:300]),
+        binder,
+    )
+    rows = entry.all(table.prices(layout), progress)
     whole = take_good_rows or not any(row.fate is Fate.REFUSED for row in rows)
-    return PriceList(rows, reader.change() if whole else None)
+    return PriceList(rows, entry.change() if whole else None, layout)
 
 
-class _Reader:
+class _Entry:
     """Takes row after row, each on what those before have made."""
 
-    def __init__(self, binder: Binder, *, priced_on: date | None, today: date | None, source: str) -> None:
-        self._settings = binder.settings
-        self._binder = binder
-        self._priced_on, self._today = priced_on, today
-        self._foods = NamedRecords(
-            _("food"), ((food, (food.name, *food.other_names)) for food in binder.foods.values())
-        )
-        self._stores = NamedRecords(_("store"), ((store, (store.name,)) for store in binder.stores.values()))
-        self._ledger = PriceLedger(binder, source)
-        self._sizes: dict[tuple[str, str], tuple[float, str]] = {}
+    def __init__(self, reader: PriceRowReader, ledger: PriceLedger, binder: Binder) -> None:
+        self._reader, self._ledger, self._settings = reader, ledger, binder.settings
 
     def change(self) -> Change | None:
         """The change that all rows taken make together; None where they make none."""
         return self._ledger.change()
 
-    def take(self, row: TableRow) -> RowFate:
-        """What becomes of a row."""
+    def all(self, rows: Sequence[TableRow], progress: Callable[[float], None] | None) -> tuple[RowFate, ...]:
+        """What becomes of each row."""
+        fates = []
+        for index, row in enumerate(rows):
+            if progress and index % _ROWS_BETWEEN_REPORTS == 0:
+                progress(index / len(rows))
+            fates.append(self._fate(row))
+        return tuple(fates)
+
+    def _fate(self, row: TableRow) -> RowFate:
         try:
             fate, says = self._entered(row)
         except BinderError as error:
@@ -116,48 +173,16 @@ class _Reader:
         return RowFate(row.number, fate, says)
 
     def _entered(self, row: TableRow) -> tuple[Fate, str]:
-        if row.has_more_cells:
-            raise RefusedRowError(_("it has more cells than the header. Take the ones too many out."))
-        food = self._foods.find(row["food"])
-        store = self._stores.find(row["store"]) if row["store"] else None
-        size, unit = self._size(f"{row['pack size']} {row['unit']}".strip(), food)
-        price = self._price(row["price"])
-        on = self._date(row["date"])
-        pack = self._ledger.pack(food, store=store, size=size, unit=unit, label=row["label"])
-        said = f"{food.name}, {row['pack size']} {row['unit']}".rstrip()
-        known = self._ledger.enter(pack, price=price, on=on, number=row.number)
+        read = self._reader.read(row)
+        pack = self._ledger.pack(read.food, store=read.store, size=read.size, unit=read.unit, label=read.label)
+        is_new = self._ledger.is_new(pack)
+        known = self._ledger.enter(pack, price=read.price, on=read.on, number=row.number)
+        said = f"{read.food.name}, {read.size_said}"
+        if is_new:
+            return Fate.NEW, _("{pack}; a new pack").format(pack=said)
         if known is None:
             return Fate.NEW, said
-        if known == price:
+        if known == read.price:
             return Fate.SAME, said
         was = money_text(known, self._settings.currency, self._settings.locale)
         return Fate.CHANGED, _("{pack}; it was {price}").format(pack=said, price=was)
-
-    def _size(self, text: str, food: Food) -> tuple[float, str]:
-        """Sizes recur from row to row, so each is read once a food."""
-        if (text, food.id) not in self._sizes:
-            self._sizes[(text, food.id)] = self._read_size(text, food)
-        return self._sizes[(text, food.id)]
-
-    def _read_size(self, text: str, food: Food) -> tuple[float, str]:
-        if not text:
-            raise RefusedRowError(_("its pack size is missing. Add it."))
-        pieces = frozenset(measure.unit for measure in self._binder.measures.where("food", food.id))
-        comma = uses_decimal_comma(self._settings.locale)
-        amount = parse_amount(text, self._settings.measures, pieces=pieces, decimal_comma=comma)
-        if amount.is_range or not amount.high:
-            raise RefusedRowError(_("a pack cannot hold {size}. Write one size, above zero.").format(size=text))
-        return amount.high, amount.unit or "each"
-
-    def _price(self, text: str) -> int:
-        if not text:
-            raise RefusedRowError(_("its price is missing. Add it, or take the row out."))
-        return parse_money(text, self._settings.currency, self._settings.locale)
-
-    def _date(self, text: str) -> date:
-        on = parse_date(text, self._settings.locale) if text else self._priced_on
-        if on is None:
-            raise RefusedRowError(_("its date is missing. Add it, as 2026-03-14."))
-        if self._today is not None and on > self._today:
-            raise RefusedRowError(_("its date, {date}, is still to come. Correct it.").format(date=on.isoformat()))
-        return on

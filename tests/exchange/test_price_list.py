@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.exchange.price_list import Fate, PriceList, read_price_list
-from binder.exchange.price_table import UnreadableTableError
+from binder.exchange.price_list import Fate, PriceList, preview_prices, read_price_list
+from binder.exchange.price_table import price_table
+from binder.exchange.table_cell import UnreadableTableError
 from binder.kitchen.binder import Binder, binder_of
 from binder.kitchen.change import apply
 from binder.kitchen.food import Food, Measure
@@ -35,7 +36,8 @@ def larder(locale: str = "en_US", currency: str = "USD") -> Binder:
     )
 
 
-ALL_COLUMNS = "food, store, pack size, unit, price, date and label"
+ALL_COLUMNS = "food, store, pack size, unit, price, currency, date and label"
+MEND_IT = "Add it, or say which column it is."
 HEAD = "food,store,pack size,unit,price,date,label\n"
 
 
@@ -127,9 +129,7 @@ def test_a_bad_row_says_what_is_wrong_and_how_to_mend_it(row: str, why: str) -> 
     assert refusal(row) == why
 
 
-@pytest.mark.parametrize(
-    "cell", ["free", "-1", "3.49 €", "1e5", "NaN", "inf", "3.49.1,2", "١٢", "99999999999999999999", "=1+1"]
-)
+@pytest.mark.parametrize("cell", ["free", "-1", "1e5", "NaN", "inf", "3.49.1,2", "١٢", "99999999999999999999", "=1+1"])
 def test_a_price_that_is_none_refuses_the_row(cell: str) -> None:
     assert "is not a price" in refusal(f'Garlic,,1,kg,"{cell}",,')
 
@@ -232,9 +232,12 @@ def test_western_bytes_are_read_where_utf_8_does_not_fit() -> None:
         (b"\n \n,,\n", "it is empty. Choose another file."),
         (
             b"food,price\nGarlic,1\n",
-            f"its first row must name the columns {ALL_COLUMNS}, and pack size is not among them. Add it.",
+            f"its first row must name the columns {ALL_COLUMNS}, and pack size is not among them. {MEND_IT}",
         ),
-        (b"food,size,Pack size,price\n", "it has two columns called pack size. Take one out."),
+        (
+            b"food,size,Pack size,price\n",
+            "it has two columns for the pack size, “size” and “Pack size”. Take one out, or say which it is.",
+        ),
         (b'food,pack size,price\n"Garlic,1 kg,1\n', "a quotation mark is opened and not closed. Close it."),
         (b'food,pack size,price\n"Garlic"x,1 kg,1\n', "line 2 has a quotation mark in the middle of a cell. Mend it."),
         (
@@ -264,3 +267,116 @@ def test_any_cells_at_all_are_taken_or_refused(rows: list[list[str]]) -> None:
 def test_our_own_guard_against_formulas_is_taken_off_again() -> None:
     binder = binder_of([*larder().foods.values(), *larder().settings_table.values(), Food(id="e", name="=Egg")])
     assert read(HEAD + "'=Egg,,1,each,1,,\n", binder).refused == ()
+
+
+@pytest.mark.parametrize(
+    ("row", "currency", "other"),
+    [
+        ("Garlic,,1,kg,3.49 €,,", "USD", "€"),
+        ("Garlic,,1,kg,EUR 3.49,,", "USD", "EUR"),
+        ("Garlic,,1,kg,CA$3.49,,", "USD", "CA$"),
+        ("Garlic,,1,kg,$3.49 CAD,,", "USD", "CAD"),
+        ("Garlic,,1,kg,$3.49,,", "EUR", "$"),
+        ("Garlic,,1,kg,£3.49,,", "EUR", "£"),
+    ],
+)
+def test_a_price_in_another_currency_is_not_taken_for_ones_own(row: str, currency: str, other: str) -> None:
+    assert refusal(row, larder(currency=currency)) == (
+        f"its price is in {other}, and the binder reckons in {currency}. Change it over, or take the row out."
+    )
+
+
+def test_two_currencies_in_one_file_are_told_apart_row_by_row() -> None:
+    text = "food,pack size,price,currency\nGarlic,1 kg,3,USD\nGarlic,2 kg,3,eur\nGarlic,3 kg,3,\nGarlic,4 kg,$3,US$\n"
+    found = read(text, take_good_rows=True)
+    assert [row.fate for row in found.rows] == [Fate.NEW, Fate.REFUSED, Fate.NEW, Fate.NEW]
+    assert "its price is in eur, and the binder reckons in USD" in found.rows[1].says
+
+
+@pytest.mark.parametrize("heading", ["price (EUR)", "Price €", "price in EUR", "Price [€]"])
+def test_a_heading_that_names_another_currency_refuses_every_row_under_it(heading: str) -> None:
+    found = read(f"food,pack size,{heading}\nGarlic,1 kg,3\n")
+    assert "and the binder reckons in USD" in found.rows[0].says
+    own = read_price_list(larder(currency="EUR"), f"food,pack size,{heading}\nGarlic,1 kg,3\n".encode(), priced_on=DAY)
+    assert own.refused == ()
+
+
+def test_a_unit_in_the_heading_holds_for_the_sizes_without_one() -> None:
+    binder = imported("food,size (g),price\nGarlic,500,2\nGarlic,1 kg,3\n")
+    assert {key for key in prices(binder) if key[0] == "garlic"} == {("garlic", 500.0, "g"), ("garlic", 1.0, "kg")}
+
+
+def test_columns_may_be_chosen_by_hand_where_the_headings_say_nothing() -> None:
+    content = b"Ware;Gr\xf6\xdfe;Preis\nGarlic;500 g;2,10\n"
+    table = price_table(content)
+    with pytest.raises(UnreadableTableError, match="food is not among them"):
+        preview_prices(larder(), table, priced_on=DAY)
+    found = preview_prices(
+        larder("de_DE", "EUR"), table, columns={"food": 0, "pack size": 1, "price": 2}, priced_on=DAY
+    )
+    assert [(row.number, row.fate) for row in found.rows] == [(2, Fate.NEW)]
+
+
+def test_a_list_without_headings_begins_with_its_first_row() -> None:
+    table = price_table(b"Garlic,500 g,2.10\nGarlic,1 kg,4\n")
+    found = preview_prices(larder(), table, columns={"food": 0, "pack size": 1, "price": 2}, priced_on=DAY)
+    assert [row.number for row in found.rows] == [1, 2]
+    assert found.refused == ()
+
+
+def test_a_guessed_column_may_be_left_out() -> None:
+    table = price_table(b"food,pack size,price,label\nGarlic,500 g,2.10,Net\n")
+    (edit, *_others) = preview_prices(larder(), table, columns={"label": None}, priced_on=DAY).change.edits  # type: ignore[union-attr]
+    assert getattr(edit.after, "label", None) == ""
+
+
+def test_titles_above_the_headings_are_left_out() -> None:
+    found = read("Prices of spring;;\n;;\nfood;pack size;price\nGarlic;500 g;2.10\n")
+    assert [(row.number, row.fate) for row in found.rows] == [(4, Fate.NEW)]
+
+
+def test_a_preview_changes_nothing_and_says_which_columns_it_took() -> None:
+    binder = larder()
+    found = preview_prices(binder, price_table((HEAD + "Garlic,,1,kg,1,,\n").encode()), priced_on=DAY)
+    assert binder == larder()
+    assert found.layout.places == {"food": 0, "store": 1, "pack size": 2, "unit": 3, "price": 4, "date": 5, "label": 6}
+    assert found.counts == {Fate.NEW: 1}
+
+
+def test_a_new_pack_is_said_to_be_new() -> None:
+    rows = read(
+        HEAD + "Chickpeas, dried,Corner store,1,kg,4,2026-04-01,\n".replace("Chickpeas, dried", "Garbanzos")
+    ).rows
+    assert rows[0].says == "Chickpeas, dried, 1 kg"
+    assert read(HEAD + "Garlic,,500,g,2,,\n").rows[0].says == "Garlic, 500 g; a new pack"
+
+
+def test_progress_goes_from_nothing_to_nearly_all_and_may_stop_the_reading() -> None:
+    content = (HEAD + "Garlic,,1,kg,1,,\n" * 3000).encode()
+    told: list[float] = []
+    read_price_list(larder(), content, priced_on=DAY, progress=told.append)
+    assert told == sorted(told)
+    assert 0 <= told[0] < 0.5 < told[-1] <= 1
+
+    class EnoughError(Exception):
+        pass
+
+    def stop(share: float) -> None:
+        if share > 0.6:
+            raise EnoughError
+
+    with pytest.raises(EnoughError):
+        read_price_list(larder(), content, priced_on=DAY, progress=stop)
+
+
+def test_many_labels_of_one_pack_size_take_no_longer_than_many_sizes() -> None:
+    rows = "".join(f"Garlic,,1,kg,1,,label {number}\n" for number in range(20_000))
+    found = read(HEAD + rows)
+    assert found.counts == {Fate.NEW: 20_000}
+    assert found.change is not None
+    assert len({edit.id for edit in found.change.edits}) == 40_000
+
+
+def test_a_list_longer_than_any_price_list_is_refused() -> None:
+    with pytest.raises(UnreadableTableError, match="more than 100,000 rows"):
+        read_price_list(larder(), b"food,pack size,price\n" + b"Garlic,1 kg,1\n" * 100_000)

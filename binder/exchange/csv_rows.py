@@ -1,0 +1,95 @@
+"""A table of separated values as rows of cells, however the spreadsheet that wrote it separates and encodes them."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from typing import TYPE_CHECKING
+
+from binder.exchange.price_columns import guessed_columns
+from binder.exchange.table_cell import TableRow, UnreadableTableError, tidied
+from binder.exchange.text_safety import plain_cell
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+MOST_ROWS = 100_000
+"""No price list of a kitchen is longer; what is, is another kind of file."""
+
+_MOST_CELLS = 256
+_SEPARATORS = (",", ";", "\t", "|")
+_LOOKED_AT = 30
+"""Lines among which headings are looked for."""
+
+_ROWS_BETWEEN_REPORTS = 1000
+
+
+def csv_rows(content: bytes, *, progress: Callable[[float], None] | None = None) -> tuple[TableRow, ...]:
+    """The rows that are not empty. Raises UnreadableTableError. `progress` is told the part done, from 0 to 1."""
+    text, separator = _separated(_decoded(content))
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    lines = text.count("\n") + 1
+    rows = []
+    try:
+        for row in _rows(reader):
+            rows.append(row)
+            if progress and row.number % _ROWS_BETWEEN_REPORTS == 0:
+                progress(min(1.0, row.number / lines))
+    except csv.Error as error:
+        raise UnreadableTableError(_slip(reader.line_num, str(error))) from None
+    return tuple(rows)
+
+
+def _rows(reader: Iterator[list[str]]) -> Iterator[TableRow]:
+    for number, cells in enumerate(reader, start=1):
+        if number > MOST_ROWS:
+            raise too_many_rows()
+        kept = tuple(plain_cell(tidied(cell)) for cell in cells[:_MOST_CELLS])
+        if any(kept):
+            yield TableRow(number, kept)
+
+
+def too_many_rows() -> UnreadableTableError:
+    """A table longer than any price list."""
+    says = _("it has more than {count} rows. Split it, or choose another file.")
+    return UnreadableTableError(says.format(count=f"{MOST_ROWS:,}"))
+
+
+def _slip(line: int, message: str) -> str:
+    if "unexpected end" in message:
+        return _("a quotation mark is opened and not closed. Close it.")
+    if "larger than" in message:
+        return _("line {line} has a cell far too long; a quotation mark may be missing. Mend it.").format(line=line)
+    return _("line {line} has a quotation mark in the middle of a cell. Mend it.").format(line=line)
+
+
+def _decoded(content: bytes) -> str:
+    """UTF-8 with or without its mark, UTF-16 with it; else what western spreadsheets write, which any byte is."""
+    marked = content.startswith((b"\xff\xfe", b"\xfe\xff"))
+    for encoding in ("utf-16",) if marked else ("utf-8-sig", "cp1252"):
+        try:
+            return content.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+    return content.decode("latin-1")
+
+
+def _separated(text: str) -> tuple[str, str]:
+    """The text, without a spreadsheet's own `sep=;` line, and its separator."""
+    told = re.match(r"^sep=(.)\r?\n", text, re.IGNORECASE)
+    if told:
+        return text[told.end() :], told[1]
+    head = [line for line in text[:100_000].splitlines() if line.strip()][:_LOOKED_AT]
+    return text, max(_SEPARATORS, key=lambda separator: _fits(head, separator))
+
+
+def _fits(head: list[str], separator: str) -> tuple[int, int]:
+    """How many headings a separator brings to light in the best line, and how often it stands in the first."""
+    known = (len(guessed_columns(_unquoted(line.split(separator)))) for line in head)
+    return max(known, default=0), head[0].count(separator) if head else 0
+
+
+def _unquoted(cells: list[str]) -> list[str]:
+    return [cell.strip().strip('"') for cell in cells]

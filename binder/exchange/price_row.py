@@ -1,0 +1,184 @@
+"""One row of a price list read: which food, which pack, what price, on which day, or why it cannot be taken."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import TYPE_CHECKING
+
+from binder.exchange.named_records import NamedRecords
+from binder.exchange.price_currency import currency_shown, is_own_currency, other_currency
+from binder.exchange.price_date import parse_date
+from binder.exchange.table_cell import ExactNumber, RefusedRowError, Trouble, UnusableCell, shown_text
+from binder.kitchen.amount import parse_amount
+from binder.kitchen.money import UnreadablePriceError, parse_money, uses_decimal_comma
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from binder.exchange.price_columns import PriceLayout
+    from binder.exchange.table_cell import TableRow
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.food import Food
+    from binder.kitchen.price import Store
+
+UsableCell = str | ExactNumber | date
+
+_PLAIN_LOCALE = "en_US"
+"""How a workbook's own numbers are written out: with a point, and nothing that groups."""
+
+
+@dataclass(frozen=True)
+class PriceRow:
+    """What a row says: a pack of `size` in `unit`, and its price in minor units on a day."""
+
+    food: Food
+    store: Store | None
+    size: float
+    unit: str
+    size_said: str
+    price: int
+    on: date
+    label: str
+
+
+class PriceRowReader:
+    """Reads rows of one layout with a binder's foods, stores and currency.
+
+    `priced_on` is the day of prices without one; a price of after `today` is refused. `width`: how many cells a row may
+    have (None: any).
+    """
+
+    def __init__(
+        self, binder: Binder, layout: PriceLayout, *, priced_on: date | None, today: date | None, width: int | None
+    ) -> None:
+        self._binder, self._layout, self._settings = binder, layout, binder.settings
+        self._places = layout.places
+        self._priced_on, self._today, self._width = priced_on, today, width
+        self._foods = NamedRecords(
+            _("food"), ((food, (food.name, *food.other_names)) for food in binder.foods.values())
+        )
+        self._stores = NamedRecords(_("store"), ((store, (store.name,)) for store in binder.stores.values()))
+        self._comma = uses_decimal_comma(self._settings.locale)
+        self._pieces: dict[str, frozenset[str]] = {}
+        self._sizes: dict[tuple[str, bool, frozenset[str]], tuple[float, str]] = {}
+        self._prices: dict[tuple[UsableCell, str], int] = {}
+
+    def read(self, row: TableRow) -> PriceRow:
+        """What the row says. Raises RefusedRowError, or the error of what cannot be read."""
+        if self._width is not None and any(row.cells[self._width :]):
+            raise RefusedRowError(_("it has more cells than the header. Take the ones too many out."))
+        food = self._foods.find(self._text(row, "food"))
+        store = self._text(row, "store")
+        said, exact = self._size_said(row)
+        size, unit = self._size(said, food, exact=exact)
+        return PriceRow(
+            food=food,
+            store=self._stores.find(store) if store else None,
+            size=size,
+            unit=unit,
+            size_said=said,
+            price=self._price(row),
+            on=self._date(row),
+            label=self._text(row, "label"),
+        )
+
+    def _cell(self, row: TableRow, column: str) -> UsableCell:
+        """The cell of a column; empty where there is no such column. Raises RefusedRowError where it is unusable."""
+        place = self._places.get(column)
+        if place is None or place >= len(row.cells):
+            return ""
+        cell = row.cells[place]
+        if isinstance(cell, UnusableCell):
+            raise _unusable(cell, column)
+        return cell
+
+    def _text(self, row: TableRow, column: str) -> str:
+        cell = self._cell(row, column)
+        return cell if isinstance(cell, str) else shown_text(cell)
+
+    def _size_said(self, row: TableRow) -> tuple[str, bool]:
+        """The size with its unit as text, and whether its number is exact already."""
+        cell = self._cell(row, "pack size")
+        if isinstance(cell, date):
+            raise RefusedRowError(_("its pack size is a date. Write it as 500 g."))
+        exact = isinstance(cell, ExactNumber)
+        size = cell.text if isinstance(cell, ExactNumber) else cell
+        unit = self._text(row, "unit")
+        if not unit and self._layout.unit and size and not size[-1].isalpha():
+            unit = self._layout.unit
+        return f"{size} {unit}".strip(), exact
+
+    def _size(self, said: str, food: Food, *, exact: bool) -> tuple[float, str]:
+        """Sizes recur from row to row, so each is read once."""
+        key = (said, exact, self._pieces_of(food))
+        if key not in self._sizes:
+            self._sizes[key] = self._read_size(said, self._comma and not exact, key[2])
+        return self._sizes[key]
+
+    def _pieces_of(self, food: Food) -> frozenset[str]:
+        if food.id not in self._pieces:
+            self._pieces[food.id] = frozenset(one.unit for one in self._binder.measures.where("food", food.id))
+        return self._pieces[food.id]
+
+    def _read_size(self, said: str, comma: bool, pieces: frozenset[str]) -> tuple[float, str]:  # noqa: FBT001
+        if not said:
+            raise RefusedRowError(_("its pack size is missing. Add it."))
+        amount = parse_amount(said, self._settings.measures, pieces=pieces, decimal_comma=comma)
+        if amount.is_range or not amount.high:
+            raise RefusedRowError(_("a pack cannot hold {size}. Write one size, above zero.").format(size=said[:60]))
+        return amount.high, amount.unit or "each"
+
+    def _price(self, row: TableRow) -> int:
+        """Prices recur too."""
+        cell, named = self._cell(row, "price"), self._text(row, "currency")
+        key = (cell, named)
+        if key not in self._prices:
+            self._require_own(cell, named)
+            self._prices[key] = self._read_price(cell)
+        return self._prices[key]
+
+    def _require_own(self, cell: UsableCell, named: str) -> None:
+        """Raise RefusedRowError where row, heading or the number's own format says another currency."""
+        told = cell.currency if isinstance(cell, ExactNumber) else ""
+        heading = self._layout.currency if currency_shown(self._layout.currency) and not named else ""
+        for mark in (named, told, heading):
+            if mark and not is_own_currency(mark, self._settings.currency, self._settings.locale):
+                raise self._in_another(mark)
+
+    def _in_another(self, mark: str) -> RefusedRowError:
+        says = _("its price is in {other}, and the binder reckons in {own}. Change it over, or take the row out.")
+        return RefusedRowError(says.format(other=mark[:20], own=self._settings.currency))
+
+    def _read_price(self, cell: UsableCell) -> int:
+        if isinstance(cell, ExactNumber):
+            return parse_money(cell.text, self._settings.currency, _PLAIN_LOCALE)
+        if isinstance(cell, date):
+            raise RefusedRowError(_("its price is a date, {date}. Type the price anew.").format(date=cell.isoformat()))
+        if not cell:
+            raise RefusedRowError(_("its price is missing. Add it, or take the row out."))
+        try:
+            return parse_money(cell, self._settings.currency, self._settings.locale)
+        except UnreadablePriceError:
+            other = other_currency(cell, self._settings.currency, self._settings.locale)
+            if other:
+                raise self._in_another(other) from None
+            raise
+
+    def _date(self, row: TableRow) -> date:
+        cell = self._cell(row, "date")
+        on = cell if isinstance(cell, date) else self._typed_date(shown_text(cell))
+        if on is None:
+            raise RefusedRowError(_("its date is missing. Add it, as 2026-03-14."))
+        if self._today is not None and on > self._today:
+            raise RefusedRowError(_("its date, {date}, is still to come. Correct it.").format(date=on.isoformat()))
+        return on
+
+    def _typed_date(self, text: str) -> date | None:
+        return parse_date(text, self._settings.locale) if text else self._priced_on
+
+
+def _unusable(cell: UnusableCell, column: str) -> RefusedRowError:
+    says = _("its {column} is the error {text}. Correct it.")
+    if cell.trouble is Trouble.FORMULA:
+        says = _("its {column} is a formula, and none is worked out here. Put its value in its place.")
+    return RefusedRowError(says.format(column=_(column), text=cell.text))

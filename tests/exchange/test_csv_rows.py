@@ -1,0 +1,39 @@
+"""Separated values become rows, however they are separated and encoded."""
+
+from __future__ import annotations
+
+import pytest
+
+from binder.exchange.csv_rows import csv_rows
+from binder.exchange.table_cell import TableRow
+
+
+def cells(content: bytes) -> list[tuple[object, ...]]:
+    return [row.cells for row in csv_rows(content)]
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "cp1252", "latin-1", "utf-16"])
+def test_any_encoding_of_a_spreadsheet_is_read(encoding: str) -> None:
+    content = "food;price\r\nPiment fumé;2,10\r\n".encode(encoding)
+    assert cells(content) == [("food", "price"), ("Piment fumé", "2,10")]
+
+
+def test_rows_keep_their_number_where_others_are_empty() -> None:
+    assert csv_rows(b"food\n\n,\nsalt\n") == (TableRow(1, ("food",)), TableRow(4, ("salt",)))
+
+
+@pytest.mark.parametrize(
+    ("content", "first"),
+    [
+        (b"food,store;price,size\n", ("food", "store;price", "size")),
+        (b"Salt;1 kg;3,49\n", ("Salt", "1 kg", "3,49")),
+        (b"sep=|\nfood|price\n", ("food", "price")),
+        (b'Prices, of spring\n"food"\t"price"\nSalt\t1,5\n', ("Prices, of spring",)),
+    ],
+)
+def test_the_separator_is_the_one_that_brings_headings_to_light(content: bytes, first: tuple[str, ...]) -> None:
+    assert cells(content)[0] == first
+
+
+def test_controls_are_tidied_away_and_our_own_guard_is_taken_off() -> None:
+    assert cells("food\x00, 'x\n'=1+1,e\u0301\n".encode()) == [("food", "'x"), ("=1+1", "é")]
