@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from binder.kitchen.wording import _
+
 if TYPE_CHECKING:
-    from datetime import date, time
+    from datetime import date, datetime, time
 
     from binder.kitchen.binder import Binder
 
@@ -22,6 +24,14 @@ def time_text(binder: Binder, of_day: time) -> str:
     from babel.dates import format_time
 
     return format_time(of_day, "short", locale=_locale(binder))
+
+
+def moment_text(binder: Binder, moment: datetime, on: date | None) -> str:
+    """A moment by its time of day alone where it is on the day `on`, else with its day: `8:00 PM on Dec 2, 2026`."""
+    clock = time_text(binder, moment.time())
+    if moment.date() == on:
+        return clock
+    return _("{time} on {day}").format(time=clock, day=date_text(binder, moment.date()))
 
 
 def _locale(binder: Binder) -> str:

@@ -6,11 +6,12 @@ The moment is counted back from call through all that follows.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime, time, timedelta
+from datetime import datetime, time
 from typing import TYPE_CHECKING
 
 from binder.figures.base import base_balance
 from binder.figures.base_network import network_of
+from binder.figures.clock import shifted
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.kitchen.wording import _
@@ -55,18 +56,16 @@ def shoot_leads(binder: Binder, shoot_id: str) -> tuple[Lead, ...]:
     if balance is None or network is None or isinstance(network, Missing):
         return ()
     begin = minutes_before_call(binder, network, balance)
-    call = call_moment(binder.shoots[shoot_id])
+    shoot = binder.shoots[shoot_id]
     users = _users(network, balance)
     leads = [
-        _lead(binder, run.conversion, run.grams, begin[run.conversion], call, users[run.conversion])
+        _lead(binder, shoot, run.conversion, run.grams, begin[run.conversion], users[run.conversion])
         for run in balance.runs
     ]
     return tuple(sorted(leads, key=lambda lead: (-lead.minutes_before, lead.name)))
 
 
-def _lead(
-    binder: Binder, key: str, grams: float, before: float, call: datetime | None, dishes: tuple[str, ...]
-) -> Lead:
+def _lead(binder: Binder, shoot: Shoot, key: str, grams: float, before: float, dishes: tuple[str, ...]) -> Lead:
     conversion = binder.conversions[key]
     return Lead(
         conversion=key,
@@ -76,15 +75,19 @@ def _lead(
         hands_on=conversion.hands_on_minutes,
         waiting=conversion.lead_minutes,
         minutes_before=before,
-        starts=_earlier(call, before),
+        starts=before_call(shoot, before),
         for_dishes=dishes,
     )
 
 
-def _earlier(call: datetime | None, minutes: float) -> datetime | None:
-    """So many minutes before call; None where there is no call, or where that is before the calendar begins."""
+def before_call(shoot: Shoot, minutes: float) -> datetime | None:
+    """What the clock on the wall shows so many minutes before call, also across a night in which clocks change.
+
+    None where the shoot has no date, or where that is before the calendar begins.
+    """
+    call = call_moment(shoot)
     try:
-        return None if call is None else call - timedelta(minutes=minutes)
+        return None if call is None else shifted(call, -minutes, shoot.zone)
     except OverflowError:
         return None
 

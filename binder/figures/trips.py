@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 from typing import TYPE_CHECKING
 
 from binder.figures.leads import shoot_leads
@@ -15,13 +15,14 @@ from binder.kitchen.food import Section
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from binder.kitchen.binder import Binder
     from binder.kitchen.food import Food
 
 
-_NOON = 12
+FETCHED_BY = time(12, 0)
+"""What is fetched on a day is there from this time on. Common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -81,7 +82,7 @@ def _days_needed(binder: Binder, shoot_id: str, food_id: str) -> Iterator[date]:
     for lead in shoot_leads(binder, shoot_id):
         added = {addition.food for addition in binder.additions.where("conversion", lead.conversion)}
         if lead.starts is not None and food_id in {binder.conversions[lead.conversion].takes, *added}:
-            yield lead.starts.date() - timedelta(days=0 if lead.starts.hour >= _NOON else 1)
+            yield lead.starts.date() - timedelta(days=0 if lead.starts.time() >= FETCHED_BY else 1)
 
 
 @remembered
@@ -141,6 +142,17 @@ def _in_walking_order(binder: Binder, store: str, lines: Sequence[TripLine]) -> 
         *(str(section) for section in Section),
     ]
     return tuple(sorted(lines, key=lambda line: (walked.index(line.item.section), line.item.name.casefold())))
+
+
+@remembered
+def own_trip_days(binder: Binder, shoot_id: str) -> Mapping[str, date]:
+    """The day each food is fetched on that comes from stores whose trips the producer has set, the last part of it."""
+    stores = {trip.store for trip in binder.trips.where("shoot", shoot_id)}
+    days: dict[str, date] = {}
+    for plan in trip_plans(binder, shoot_id) if stores else ():
+        for line in plan.lines if plan.on is not None and plan.store in stores else ():
+            days[line.item.food] = max(days.get(line.item.food, date.min), plan.on or date.min)
+    return days
 
 
 @remembered

@@ -20,6 +20,21 @@ def test_soaking_starts_the_evening_before() -> None:
     assert [lead.conversion for lead in shoot_leads(small_binder(), "day")] == ["soak", "cook"]
 
 
+def test_times_on_the_wall_are_right_across_a_night_the_clocks_change() -> None:
+    # The European Union's clocks went back at 3:00 on 25 October 2026 (Directive 2000/84/EC): that night has an hour
+    # more, and 13 hours and 30 minutes before 8:00 it was 19:30.
+    night = replace(small_binder().shoots["day"], on=date(2026, 10, 25), zone="Europe/Berlin")
+    leads = {lead.conversion: lead for lead in shoot_leads(small_binder(night), "day")}
+    assert leads["soak"].starts == datetime(2026, 10, 24, 19, 30)  # noqa: DTZ001
+    assert leads["cook"].starts == datetime(2026, 10, 25, 6, 30)  # noqa: DTZ001
+
+
+def test_a_start_before_the_calendar_begins_is_none() -> None:
+    first = replace(small_binder().shoots["day"], on=date.min, zone="Europe/Berlin")
+    leads = {lead.conversion: lead for lead in shoot_leads(small_binder(first), "day")}
+    assert leads["soak"].starts is None
+
+
 def test_each_says_which_dishes_it_is_for() -> None:
     leads = shoot_leads(small_binder(), "day")
     assert all(lead.for_dishes == ("dish-spread", "dish-bread") for lead in leads)
