@@ -28,7 +28,8 @@ _KEYS = [
 _ACTIONS = [
     *("undo", "redo", "undo", "redo", "move_up", "move_down", "delete", "copy", "cut", "select_all", "add_dish"),
     *("add_build", "add_recipe", "add_step", "add_line", "add_food", "add_shoot", "open_recipe", "next_check"),
-    *("checks", "find", "find_next", "larger", "smaller", "go_back"),
+    *("checks", "find", "find_next", "larger", "smaller", "go_back", "add_proposed", "add_form", "add_conversion"),
+    "record_trial",
 ]
 
 

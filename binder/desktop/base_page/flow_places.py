@@ -102,7 +102,7 @@ def picture_of(
         here = [one for one in placed.nodes if one.node.column == column]
         room = by.last_column if column == flow.columns - 1 else pitch
         nodes += _with_words(sorted(here, key=lambda one: one.top), words, height, room, by)
-    taken = [inked(one, words[one.node.key], by) for one in nodes]
+    taken = [box for one in nodes for box in (one.bar, inked(one, words[one.node.key], by))]
     return Picture(height, tuple(nodes), placed.bands, _numbers(flow, placed.bands, taken, amounts, by))
 
 
