@@ -37,8 +37,8 @@ class Conversion(Record):
     """One way to turn a form (`takes`) into others: soaking, cooking, milling, trimming. Times are minutes.
 
     `least_grams` is the smallest amount of the form it can take (a blender needs so much), `batch_grams` the amount
-    it takes
-    each time, where it can only be run whole; both in grams of the form taken.
+    it takes each time where it can only be run whole; both are grams of the form taken. `hazards` are keys of the
+    reference cautions.
     """
 
     takes: Annotated[Key, Reference("foods")]
@@ -58,7 +58,7 @@ class Conversion(Record):
 class Outcome(Record):
     """A form that comes out of a conversion: `ratio` grams for each gram taken. Several outcomes are co-products.
 
-    `cost_share` is the part of the conversion's cost it carries where the conversion splits by shares.
+    `cost_share` is the part of the conversion's cost that it carries where the conversion splits by shares.
     """
 
     conversion: Annotated[Key, Reference("conversions", owner=True)]

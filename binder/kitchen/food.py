@@ -43,8 +43,9 @@ class Food(Record):
 
     `trim_yield` is edible weight over weight as purchased; `density` is grams per millilitre; `allergens` and
     `doneness` are codes of the reference tables; `temperature_control` says that time and temperature must be watched
-    for safety. `free` is for water and the like, that nobody pays for. A form is fit to use from `good_from_days`
-    after it is made and up to `keeps_days`; what must be ordered ahead is ordered `order_days` before it is fetched.
+    for safety. `free` is for water and the like, that nobody pays for; `staple` for what any kitchen has. A form is fit
+    to use from `good_from_days` after it is made up to `keeps_days`; what must be ordered ahead is ordered `order_days`
+    before it is fetched.
     """
 
     name: Name
@@ -69,10 +70,7 @@ class Food(Record):
 
 @dataclass(frozen=True, kw_only=True)
 class Measure(Record):
-    """What one of a household measure of a food weighs.
-
-    `grams` per one `unit` (`us cup`, `clove`) in that `preparation`.
-    """
+    """What one household measure of a food weighs: `grams` for one `unit` (`us cup`, `clove`) in a `preparation`."""
 
     food: Annotated[Key, Reference("foods", owner=True)]
     unit: Name
