@@ -28,17 +28,14 @@ FORMS = PRICES | {"conversions", "outcomes", "additions"}
 RECIPES = WEIGHTS | {"recipes", "steps", "lines"}
 """The tables that what a recipe uses depends on."""
 
-_MOST_KEPT = 100_000
-"""Results on one shelf; in a long session the amounts of old portions would else be kept for ever."""
-
-RECIPES = WEIGHTS | {"recipes", "steps", "lines"}
-"""The tables that what a recipe uses depends on."""
-
 COSTS = FORMS | RECIPES | {"shoots", "dishes"}
 """The tables that what a portion costs depends on."""
 
 PLANS = EVERY_TABLE - {"purchases", "budget_lines", "tax_rates", "claims"}
 """The tables that what is cooked and what is to be bought depend on: a tick on the list forgets nothing of that."""
+
+_MOST_KEPT = 100_000
+"""Results on one shelf; in a long session the amounts of old portions would else be kept for ever."""
 
 
 def remembered_from(

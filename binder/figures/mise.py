@@ -146,5 +146,5 @@ def _gather(binder: Binder, step_id: str, factor: float, wanted: dict[str, float
 
 
 def batches_in(binder: Binder, line: Line) -> float | Missing:
-    """How many batches of the recipe it names a line asks for."""
+    """How many batches a line asks for of the recipe that it names."""
     return batches(binder, binder.recipes[line.made or ""], line)

@@ -1,8 +1,7 @@
 """Which packs to buy over all foods and stores at once: exact choices for each food, and CP-SAT to choose among them.
 
-Once it is settled where one shops, each food is by itself; so for each food the best choice in every set of its
-stores is
-found first (`pack_choice`), and a program in whole numbers then takes one choice a food and the trips that asks for.
+Once it is settled where one shops, each food is by itself; so for each food the best choice in every set of its stores
+is found first (`pack_choice`), and a program in whole numbers then takes one choice a food and the trips it asks for.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Spend against the budget."""
+"""What the shopping costs at the till, against the shoot's budget."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Amounts as a recipe gives them: a number or a range, with a unit. Read from text and written as a cook would."""
+"""Amounts as a recipe gives them: a number or a range, with a unit; and how they are read from what a cook types."""
 
 from __future__ import annotations
 
@@ -14,10 +14,7 @@ from binder.kitchen.wording import _
 
 @dataclass(frozen=True)
 class Amount:
-    """`low` to `high` of a unit, equal for a plain amount; both None for an amount to taste.
-
-    `unit` is empty for a count.
-    """
+    """`low` to `high` of a unit: equal for a plain amount, both None for one to taste. `unit` is empty for a count."""
 
     low: float | None
     high: float | None
@@ -34,7 +31,7 @@ class Amount:
         return self.low != self.high
 
     def times(self, factor: float) -> Amount:
-        """The amount scaled."""
+        """The amount, both its ends, times a factor."""
         if self.low is None or self.high is None:
             return self
         return Amount(self.low * factor, self.high * factor, self.unit)

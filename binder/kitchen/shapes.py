@@ -1,4 +1,4 @@
-"""What a field of a record may hold. One declaration serves validation, SQL columns and the JSON Schema.
+"""What a field of a record may hold: one declaration serves validation, SQL columns and the JSON Schema.
 
 A field is declared as `Annotated[type, shape]`; the aliases below are the shapes that recur.
 """
