@@ -47,10 +47,12 @@ class NameBook:
         """The names most like `text`: those that share a word with it first, the shortest before longer ones."""
         asked = singular_words(text)
         sharing = sorted((words for words in self.known if set(words) & set(asked)), key=len)
-        spelled = {" ".join(words): words for words in self.known}
-        close = difflib.get_close_matches(" ".join(asked), spelled, n=count * 3, cutoff=0.5)
-        ranked = [*sharing, *(spelled[match] for match in close)]
-        return list(dict.fromkeys(self.known[words].name for words in ranked))[:count]
+        names = list(dict.fromkeys(self.known[words].name for words in sharing))
+        if len(names) < count:
+            spelled = {" ".join(words): words for words in self.known}
+            close = difflib.get_close_matches(" ".join(asked), spelled, n=count * 3, cutoff=0.5)
+            names += [self.known[spelled[match]].name for match in close]
+        return list(dict.fromkeys(names))[:count]
 
 
 def words_of(text: str) -> list[str]:

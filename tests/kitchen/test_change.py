@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from binder.kitchen.binder import Binder, binder_of, every_record
 from binder.kitchen.change import Change, ConflictError, Edit, apply, changed, joined
-from binder.kitchen.edits.foods import add_quote, adopt_food
+from binder.kitchen.edits.foods import add_quote, adopt_food, set_pack
 from binder.kitchen.edits.recipes import add_line, remove_recipe, remove_step
 from binder.kitchen.edits.records import insert, remove, set_fields
 from binder.kitchen.edits.shoots import add_build, move_dish, remove_dish, set_dish
@@ -187,6 +187,12 @@ def _edit(binder: Binder, name: str, data: st.DataObject) -> Change | None:  # n
         if binder.steps.where("recipe", dish.recipe)
         else None
     )
+
+
+def test_a_field_called_label_can_be_set_too() -> None:
+    binder = small_binder()
+    after = apply(binder, set_pack(binder, binder.packs["pack-tahini"], label="big jar"))
+    assert after.packs["pack-tahini"].label == "big jar"
 
 
 def test_joined_changes_are_one() -> None:

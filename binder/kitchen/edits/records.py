@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 R = TypeVar("R", bound=Record)
 
 
-def set_fields(label: str, record: Record, **values: object) -> Change:
+def set_fields(label: str, record: Record, /, **values: object) -> Change:
     """Put values into fields of a record. Raises UnfitValueError where one does not fit."""
     return changed(label, before=[record], after=[with_values(record, **values)])
 
