@@ -49,9 +49,12 @@ class FlowPicture(QWidget):
     def show_flow(self, binder: Binder, flow: Flow, *, there_is: float | None = None, stale: bool = False) -> None:
         """Show a flow of so many grams of base; a stale one is pale."""
         words = node_words(binder, flow, there_is=there_is)
-        if (flow, words, stale) == (self._flow, self._words, self._stale):
+        if stale != self._stale:
+            self._stale = stale
+            self.update()
+        if (flow, words) == (self._flow, self._words):
             return
-        self._flow, self._words, self._stale = flow, words, stale
+        self._flow, self._words = flow, words
         self._amounts = {place: band_text(binder, band) for place, band in enumerate(flow.bands)}
         for key in [key for key in self.nodes if key not in words]:
             self.nodes.pop(key).deleteLater()

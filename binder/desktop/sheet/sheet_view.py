@@ -361,4 +361,4 @@ class SheetView(QTableView):
         header = self._header.sizeHint().height() if self._header.isVisibleTo(self) else 0
         wide = sum(self.columnWidth(at) for at in range(self._sheet_model.columnCount())) > self.viewport().width()
         header += self.horizontalScrollBar().sizeHint().height() if wide else 0
-        return header + sum(self.rowHeight(at) for at in range(self._sheet_model.rowCount())) + 2
+        return header + self.verticalHeader().length() + 2
