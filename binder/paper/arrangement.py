@@ -61,6 +61,32 @@ class Rule:
 
 
 @dataclass
+class Tagged:
+    """A block that is an element of the document's structure: a heading, a row of a table, a cell."""
+
+    block: Block
+    role: str
+
+    def height(self, width: float) -> float:
+        """As its block."""
+        return self.block.height(width)
+
+    def rise(self, width: float) -> float:
+        """As its block."""
+        return self.block.rise(width)
+
+    def parted(self, width: float, room: float) -> tuple[Block | None, Block | None]:
+        """As its block is; what goes on is of the same kind."""
+        first, rest = self.block.parted(width, room)
+        return first and Tagged(first, self.role), rest and Tagged(rest, self.role)
+
+    def draw(self, pen: Pen, x: float, top: float, width: float) -> None:
+        """As its block, within an element."""
+        with pen.element(self.role):
+            self.block.draw(pen, x, top, width)
+
+
+@dataclass
 class Stack:
     """Blocks one below the other."""
 

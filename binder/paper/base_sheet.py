@@ -17,7 +17,7 @@ from binder.paper.arrangement import Space, Stack
 from binder.paper.block import Block, Text, text
 from binder.paper.cell import Cell, Column, cell
 from binder.paper.list_pages import Section, Sheet
-from binder.paper.list_type import ON_THE_DESK, list_type
+from binder.paper.list_type import ON_THE_DESK
 from binder.paper.mark import Shape, base_state, marked, state
 from binder.paper.run import Run
 from binder.paper.sheet_words import grams, shoot_words
@@ -30,12 +30,14 @@ if TYPE_CHECKING:
     from binder.figures.base import Run as ConversionRun
     from binder.kitchen.binder import Binder
     from binder.kitchen.reference import Caution
+    from binder.paper.job import Job
     from binder.paper.list_type import ListType
 
 
-def base_sheet(binder: Binder, shoot_id: str) -> Sheet:
+def base_sheet(job: Job) -> Sheet:
     """The base sheet of a shoot."""
-    style, balance = list_type(ON_THE_DESK), base_balance(binder, shoot_id)
+    binder, shoot_id, style = job.binder, job.shoot, job.list_type(ON_THE_DESK)
+    balance = base_balance(binder, shoot_id)
     under = [text(shoot_words(binder, shoot_id), style.plain)]
     if balance is None:
         none = text(_("The shoot has no base ingredient: choose one."), style.plain)

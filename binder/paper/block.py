@@ -60,19 +60,20 @@ class Lines:
         return self.lines[0].size * RISE if self.lines else 0.0
 
     def parted(self, width: float, room: float) -> tuple[Block | None, Block | None]:  # noqa: ARG002
-        """Between lines, and so that no single line stands alone where that can be."""
+        """Between lines, and so that no single line stands alone, neither at the end of a page nor at the next."""
         count = _lines_within(self.lines, room)
-        if len(self.lines) - count == 1 and count > 2:  # noqa: PLR2004 - a last line is not left alone
+        if count and len(self.lines) - count == 1:
             count -= 1
-        if count == 1 and len(self.lines) > 2:  # noqa: PLR2004 - nor a first one
+        if count == 1:
             count = 0
         return _some(self.lines[:count], self.to_right), _some(self.lines[count:], self.to_right)
 
     def draw(self, pen: Pen, x: float, top: float, width: float) -> None:
         """Line by line downward."""
-        for line in self.lines:
-            pen.text(line, x + width - line.width if self.to_right else x, top)
-            top -= line.height
+        with pen.content():
+            for line in self.lines:
+                pen.text(line, x + width - line.width if self.to_right else x, top)
+                top -= line.height
 
 
 def _some(lines: tuple[SetLine, ...], to_right: bool) -> Lines | None:  # noqa: FBT001

@@ -29,20 +29,20 @@ class CardType:
 
 
 @functools.cache
-def card_type(metres: float = ARMS_LENGTH) -> CardType:
-    """The styles of a card that is read from so many metres."""
+def card_type(metres: float = ARMS_LENGTH, language: str = "") -> CardType:
+    """The styles of a card that is read from so many metres, its running text in a language."""
 
-    def sized(weight: Weight, arc: float, times: float = 1.0) -> Style:
-        return Style(weight, type_size(metres * times, arc, capitals=capital_ratio(weight)))
+    def sized(weight: Weight, arc: float, times: float = 1.0, spoken: str = "") -> Style:
+        return Style(weight, type_size(metres * times, arc, capitals=capital_ratio(weight)), spoken)
 
     return CardType(
         number=sized(Weight.BOLD, PREFERRED_ARC, _NUMBER_FROM),
         name=sized(Weight.SEMIBOLD, PREFERRED_ARC, _NAME_FROM),
         figure=sized(Weight.BOLD, LARGE_ARC),
-        lead=sized(Weight.SEMIBOLD, PREFERRED_ARC),
-        strong=sized(Weight.SEMIBOLD, LEAST_ARC),
-        plain=sized(Weight.REGULAR, LEAST_ARC),
-        quiet=Style(Weight.REGULAR, 8.0),
+        lead=sized(Weight.SEMIBOLD, PREFERRED_ARC, spoken=language),
+        strong=sized(Weight.SEMIBOLD, LEAST_ARC, spoken=language),
+        plain=sized(Weight.REGULAR, LEAST_ARC, spoken=language),
+        quiet=Style(Weight.REGULAR, 8.0, language),
     )
 
 

@@ -9,7 +9,6 @@ from binder.kitchen.wording import _
 from binder.paper.block import text
 from binder.paper.cell import Cell, Column, cell
 from binder.paper.list_pages import Section, Sheet
-from binder.paper.list_type import list_type
 from binder.paper.mark import Shape, severity_state
 from binder.paper.run import Run
 from binder.paper.sheet_words import shoot_words
@@ -17,13 +16,14 @@ from binder.paper.table import table
 
 if TYPE_CHECKING:
     from binder.figures.checks import Check
-    from binder.kitchen.binder import Binder
+    from binder.paper.job import Job
     from binder.paper.list_type import ListType
 
 
-def check_sheet(binder: Binder, shoot_id: str) -> Sheet:
+def check_sheet(job: Job) -> Sheet:
     """The checks of a shoot."""
-    style, checks = list_type(), shoot_checks(binder, shoot_id)
+    binder, shoot_id, style = job.binder, job.shoot, job.list_type()
+    checks = shoot_checks(binder, shoot_id)
     under = (text(shoot_words(binder, shoot_id), style.plain),)
     if not checks:
         section = Section(before=(text(_("Nothing needs anyone."), style.lead),))

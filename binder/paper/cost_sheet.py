@@ -14,7 +14,7 @@ from binder.paper.card_words import count_text
 from binder.paper.cell import Bar, Cell, Column, cell
 from binder.paper.dish_costs import dish_sections
 from binder.paper.list_pages import Section, Sheet
-from binder.paper.list_type import ON_THE_DESK, list_type
+from binder.paper.list_type import ON_THE_DESK
 from binder.paper.mark import cap_state
 from binder.paper.run import Run, unbroken
 from binder.paper.sheet_words import money, shoot_words
@@ -23,13 +23,15 @@ from binder.paper.table import Table, table
 if TYPE_CHECKING:
     from binder.figures.cost import DishCost
     from binder.kitchen.binder import Binder
+    from binder.paper.job import Job
     from binder.paper.list_type import ListType
     from binder.paper.ruling import Row
 
 
-def cost_sheet(binder: Binder, shoot_id: str) -> Sheet:
+def cost_sheet(job: Job) -> Sheet:
     """The costs sheet of a shoot."""
-    style, costs = list_type(ON_THE_DESK), shoot_costs(binder, shoot_id)
+    binder, shoot_id, style = job.binder, job.shoot, job.list_type(ON_THE_DESK)
+    costs = shoot_costs(binder, shoot_id)
     under = (
         text(shoot_words(binder, shoot_id), style.plain),
         text(_("Used cost a portion: the share of each pack that goes into it, compared unrounded."), style.label),

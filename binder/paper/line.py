@@ -1,4 +1,7 @@
-"""From words to lines: broken where they are full, cut within a word only where it alone is wider than the line."""
+"""From words to lines: broken where they are full, a word parted with a hyphen where much white would stand else.
+
+A word is cut anywhere only where it alone is wider than the line and no language parts it.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,7 @@ import unicodedata
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
+from binder.paper.hyphenation import parting_points
 from binder.paper.run import Piece, SetLine, Word
 from binder.paper.script import in_setting_order, turns
 from binder.paper.typeface import width_of_one
@@ -20,13 +24,17 @@ def lines_of(words: Sequence[Word], width: float) -> tuple[SetLine, ...]:
     """The words broken into lines of at most `width` points; a word too long for a line is cut between its signs."""
     lines: list[SetLine] = []
     line = _OpenLine()
-    for word in words:
+    for whole in words:
+        word = whole
         if line.words and line.width_with(word) > width:
+            first, word = _parted(word, line, width, after_hyphen=bool(lines) and _ends_in_hyphen(lines[-1]))
+            if first is not None:
+                line.add(first)
             lines.append(line.closed())
             line = _OpenLine()
         if lines and not line.words and _separates(word):
             continue
-        for part in _cut(word, width) if word.width > width else (word,):
+        for part in _fitting(word, width) if word.width > width else (word,):
             if line.words and line.width_with(part) > width:
                 lines.append(line.closed())
                 line = _OpenLine()
@@ -35,6 +43,57 @@ def lines_of(words: Sequence[Word], width: float) -> tuple[SetLine, ...]:
             lines.append(line.closed())
             line = _OpenLine()
     return (*lines, line.closed()) if line.words else tuple(lines)
+
+
+HYPHEN = "\u00ad"
+"""Drawn where a word is parted: Source Sans draws it as a hyphen, and whoever copies the text gets a whole word."""
+
+_RAGGED = 0.16
+"""Part of a line that may stand white at its end before a word is parted for it."""
+
+_PARTED_WORD = re.compile(r"[^\W\d_]{6,}")
+
+
+def _ends_in_hyphen(line: SetLine) -> bool:
+    return line.pieces[-1].text.endswith(HYPHEN)
+
+
+def _parted(word: Word, line: _OpenLine, width: float, *, after_hyphen: bool) -> tuple[Word | None, Word]:
+    """What of a word still goes on a line, with a hyphen, and what is left; never two lines in a row."""
+    room = width - line.width - line.words[-1].space
+    if after_hyphen or room < width * _RAGGED:
+        return None, word
+    return _hyphenated(word, room) or (None, word)
+
+
+def _hyphenated(word: Word, room: float) -> tuple[Word, Word] | None:
+    """A word parted in its own language so that its beginning is at most `room` wide; None where it cannot be."""
+    if len(word.pieces) != 1 or not word.pieces[0].style.language or word.pieces[0].lacks:
+        return None
+    piece = word.pieces[0]
+    letters = _PARTED_WORD.search(piece.text)
+    if letters is None:
+        return None
+    for point in reversed(parting_points(letters.group(), piece.style.language)):
+        at = letters.start() + point
+        first = _piece_of(piece, piece.text[:at] + HYPHEN)
+        if first.width <= room:
+            rest = _piece_of(piece, piece.text[at:])
+            return word_of((first,)), word_of((rest,), word.space, ends=word.ends)
+    return None
+
+
+def _piece_of(piece: Piece, text: str) -> Piece:
+    return replace(piece, text=text, width=width_of_one(piece.face, text) * piece.style.size)
+
+
+def _fitting(word: Word, width: float) -> Iterator[Word]:
+    """A word that is wider than a line in parts that are not: parted with hyphens, or else cut."""
+    rest = word
+    while rest.width > width and (parts := _hyphenated(rest, width)):
+        yield parts[0]
+        rest = parts[1]
+    yield from _cut(rest, width) if rest.width > width else (rest,)
 
 
 SEPARATOR = "·"
@@ -67,9 +126,10 @@ class _OpenLine:
             if word.space and at + 1 < len(self.words):
                 pieces.append(_space_after(word))
         size = max((piece.style.size for piece in pieces), default=0.0)
+        spaced = bool(self.words) and self.words[-1].space > 0
         if any(turns(piece.text) for piece in pieces):
             pieces = _in_order(pieces)
-        return SetLine(tuple(_merged(pieces)), self.width, size)
+        return SetLine(tuple(_merged(pieces)), self.width, size, spaced)
 
 
 def _space_after(word: Word) -> Piece:

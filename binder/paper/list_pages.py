@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.kitchen.wording import _
-from binder.paper.arrangement import Space, Stack, stacked
+from binder.paper.arrangement import Space, Stack, Tagged, stacked
 from binder.paper.block import Block, text
 from binder.paper.page import Page, foot_height
+from binder.paper.structure import HEADING, SUBHEADING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -29,7 +30,8 @@ def _going_on(name: str) -> str:
 class Section:
     """A part of a sheet: its name, what stands before its table and after it.
 
-    `name` is empty for none, or where the table has one; `called` is its name where it goes on on another page.
+    `name` is empty for none, or where the table has one; `called` is its name where it goes on on another page. One
+    with an `outline` has an entry in the outline of the document and begins on a page of its own.
     """
 
     name: str = ""
@@ -37,6 +39,7 @@ class Section:
     before: Sequence[Block] = ()
     table: Table | None = None
     after: Sequence[Block] = ()
+    outline: str = ""
 
 
 @dataclass
@@ -62,11 +65,20 @@ class SheetLayout:
 
     def pages(self) -> list[Page]:
         """All pages, the first with the sheet's entry in the outline."""
-        for block in (text(self.sheet.title, self.sheet.style.title), *self.sheet.under_title):
+        for block in (Tagged(text(self.sheet.title, self.sheet.style.title), HEADING), *self.sheet.under_title):
             self._flow(block)
-        for section in self.sheet.sections:
+        for at, section in enumerate(self.sheet.sections):
+            if section.outline:
+                self._begin_part(section.outline, first=at == 0)
             self._section(section)
         return [*self.done, self.page]
+
+    def _begin_part(self, outline: str, *, first: bool) -> None:
+        if first:
+            self.page.outline = outline
+        else:
+            self.done.append(self.page)
+            self.page, self.y, self._placed_at_begin = Page(outline=outline), self.top, 0
 
     def _section(self, section: Section) -> None:
         """A section's head stays with its first row."""
@@ -74,7 +86,7 @@ class SheetLayout:
         head = table.head(self.width) if table else None
         rows = table.blocks(self.width) if table else []
         opening: list[Block] = [Space(_ABOVE_SECTION)]
-        opening += [text(name, self.sheet.style.section)] if name else []
+        opening += [Tagged(text(name, self.sheet.style.section), SUBHEADING)] if name else []
         before = list(section.before)
         if name and before:
             opening.append(before.pop(0))

@@ -29,16 +29,16 @@ class ListType:
 
 
 @functools.cache
-def list_type(metres: float = IN_THE_HAND) -> ListType:
-    """The styles of a list that is read from so many metres."""
+def list_type(metres: float = IN_THE_HAND, language: str = "") -> ListType:
+    """The styles of a list that is read from so many metres, its running text in a language."""
 
-    def sized(weight: Weight, arc: float, times: float = 1.0) -> Style:
-        return Style(weight, type_size(metres * times, arc, capitals=capital_ratio(weight)))
+    def sized(weight: Weight, arc: float, times: float = 1.0, spoken: str = language) -> Style:
+        return Style(weight, type_size(metres * times, arc, capitals=capital_ratio(weight)), spoken)
 
     return ListType(
-        title=sized(Weight.BOLD, PREFERRED_ARC, _TITLE_TIMES),
-        section=sized(Weight.BOLD, PREFERRED_ARC),
-        figure=sized(Weight.SEMIBOLD, PREFERRED_ARC),
+        title=sized(Weight.BOLD, PREFERRED_ARC, _TITLE_TIMES, ""),
+        section=sized(Weight.BOLD, PREFERRED_ARC, spoken=""),
+        figure=sized(Weight.SEMIBOLD, PREFERRED_ARC, spoken=""),
         lead=sized(Weight.SEMIBOLD, PREFERRED_ARC),
         strong=sized(Weight.SEMIBOLD, LEAST_ARC),
         plain=sized(Weight.REGULAR, LEAST_ARC),

@@ -11,7 +11,6 @@ from binder.paper.block import text
 from binder.paper.card_words import kinds_text, measure_text
 from binder.paper.cell import Cell, Column, cell
 from binder.paper.list_pages import Section, Sheet
-from binder.paper.list_type import list_type
 from binder.paper.mark import Shape
 from binder.paper.ruling import Ruling
 from binder.paper.run import Run, unbroken
@@ -23,15 +22,15 @@ if TYPE_CHECKING:
 
     from binder.figures.mise import MiseItem, PerBuild
     from binder.figures.portion_text import SetOut
-    from binder.kitchen.binder import Binder
+    from binder.paper.job import Job
     from binder.paper.list_type import ListType
     from binder.paper.ruling import Row
     from binder.paper.run import Style
 
 
-def mise_sheet(binder: Binder, shoot_id: str) -> Sheet:
+def mise_sheet(job: Job) -> Sheet:
     """The mise list of a shoot."""
-    style = list_type()
+    binder, shoot_id, style = job.binder, job.shoot, job.standing_type()
     items = mise_list(binder, shoot_id)
     every = [_row(item, style) for item in items]
     ruling = _ruling(every, style)

@@ -9,7 +9,10 @@ from binder.paper.block import Text, text
 from binder.paper.run import LEADING, Style
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from binder.paper.block import Block
+    from binder.paper.leaf import Leaf
     from binder.paper.paper_size import PaperSize
 
 FOOT_STYLE = Style(size=8.0)
@@ -31,11 +34,15 @@ class Placed:
 
 @dataclass
 class Page:
-    """One page. `outline` is its entry in the document's outline, empty where it goes on with the entry before."""
+    """One page. `outline` is its entry in the document's outline, empty where it goes on with the entry before.
+
+    `note` stands beside the page number; a page without a `foot` is a sheet of labels.
+    """
 
     placed: list[Placed] = field(default_factory=list)
     outline: str = ""
     note: str = ""
+    foot: bool = True
 
     def put(self, block: Block, x: float, top: float, width: float) -> float:
         """Place a block; returns the y of its lower edge."""
@@ -44,14 +51,33 @@ class Page:
 
 
 @dataclass
-class Booklet:
-    """A document: its `title`, `language` as BCP 47 has it, what stands at the `foot` of every page, and its pages."""
+class Part:
+    """Pages of one sheet: its `title`, the `paper` they are laid out for, what stands at the `foot` of each.
+
+    `leaves` are the sheets of paper they are printed on, each page on one of its own where there are none given.
+    `unknown` are phrases that must stand on these pages, because the figures they speak of are not known.
+    """
 
     title: str
-    language: str
     paper: PaperSize
     foot: str
     pages: list[Page]
+    leaves: Sequence[Leaf] = ()
+    unknown: Sequence[str] = ()
+
+
+@dataclass
+class Booklet:
+    """A document: its `title`, `language` as BCP 47 has it, and its parts."""
+
+    title: str
+    language: str
+    parts: Sequence[Part]
+
+    @property
+    def count(self) -> int:
+        """Pages in all."""
+        return sum(len(part.pages) for part in self.parts)
 
 
 def foot_text(words: str) -> Text:

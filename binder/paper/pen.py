@@ -1,71 +1,167 @@
-"""Drawing on a page: lines of set text, rules, boxes and circles. Black ink only, so that it copies well."""
+"""Drawing on a page: lines of set text, rules, boxes and circles. Black ink only, so that it copies well.
+
+What is drawn is noted down too, as boxes in the page's own coordinates: `preflight` judges a page by them.
+"""
 
 from __future__ import annotations
 
+from contextlib import contextmanager
 from dataclasses import dataclass, field
+from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from binder.paper.glyph import ink_height
 from binder.paper.run import RISE
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
-    from reportlab.pdfgen.canvas import Canvas
-
+    from binder.paper.press_canvas import PressCanvas
     from binder.paper.run import SetLine
 
 HAIRLINE = 0.5
 """Points; thinner lines are lost on a photocopier. Common practice, no source."""
 
 
+class InkKind(StrEnum):
+    """What a piece of ink is."""
+
+    TEXT = "text"
+    WHITE_TEXT = "white text"
+    RULE = "rule"
+    SOLID = "solid"
+
+
+@dataclass(frozen=True, slots=True)
+class Ink:
+    """A box that something was drawn in, in points from the page's lower left corner, and the text of a line."""
+
+    kind: InkKind
+    left: float
+    bottom: float
+    right: float
+    top: float
+    text: str = ""
+    lacks: str = ""
+
+
+_DARK = 0.6
+"""A grey lighter than this (0 black, 1 white) may lie under black text. Common practice, no source."""
+
+
 @dataclass
 class Pen:
-    """Draws on a canvas, y upward from the foot of the page in points, and keeps which signs no face could show."""
+    """Draws on a canvas, y upward from the foot of the page in points, and keeps what it drew."""
 
-    canvas: Canvas
-    lacking: dict[str, None] = field(default_factory=dict)
+    canvas: PressCanvas
+    inks: list[Ink] = field(default_factory=list)
+    _open: bool = False
+
+    @contextmanager
+    def element(self, role: str) -> Iterator[None]:
+        """What is drawn within belongs to an element of the document's structure."""
+        with self.canvas.structure.element(role):
+            yield
+
+    @contextmanager
+    def content(self) -> Iterator[None]:
+        """What is drawn within is one text: its lines are read one after the other."""
+        if self._open:
+            yield
+            return
+        self.canvas.begin_content(self.canvas.structure.role())
+        self._open = True
+        yield
+        self._open = False
+        self.canvas.end_content()
+
+    @contextmanager
+    def artifact(self) -> Iterator[None]:
+        """What is drawn within is no text of the document: a rule, a box, the foot of a page."""
+        if self._open:
+            yield
+            return
+        self.canvas.begin_artifact()
+        self._open = True
+        yield
+        self._open = False
+        self.canvas.end_content()
 
     def text(self, line: SetLine, x: float, top: float) -> None:
         """A line of text, its top at `top`."""
         if not line.pieces:
             return
-        text = self.canvas.beginText(x, top - line.size * RISE)
+        baseline = top - line.size * RISE
+        with self.content():
+            self.canvas.set_line(line, x, baseline)
+        self._note_text(line, x, baseline)
+
+    def _note_text(self, line: SetLine, x: float, baseline: float) -> None:
+        low, high, words, lacks = 0.0, 0.0, [], ""
         for piece in line.pieces:
-            text.setFont(piece.face, piece.style.size)
-            text.textOut(piece.text)
-            if piece.lacks:
-                self.lacking |= dict.fromkeys(piece.lacks)
-        self.canvas.drawText(text)
+            below, above = ink_height(piece.face, piece.text)
+            low, high = min(low, below * piece.style.size), max(high, above * piece.style.size)
+            words.append(piece.text)
+            lacks += piece.lacks
+        kind = InkKind.WHITE_TEXT if line.pieces[0].style.white else InkKind.TEXT
+        self.inks.append(Ink(kind, x, baseline + low, x + line.width, baseline + high, "".join(words), lacks))
 
     def rule(self, x: float, y: float, to_x: float, to_y: float, *, weight: float = HAIRLINE) -> None:
         """A straight line `weight` points thick."""
-        self.canvas.setLineWidth(weight)
-        self.canvas.line(x, y, to_x, to_y)
+        with self.artifact():
+            self.canvas.setLineWidth(weight)
+            self.canvas.line(x, y, to_x, to_y)
+        self._note(InkKind.RULE, (x, to_x), (y, to_y))
 
     def box(self, x: float, top: float, width: float, height: float, *, weight: float = HAIRLINE) -> None:
         """An empty box."""
-        self.canvas.setLineWidth(weight)
-        self.canvas.rect(x, top - height, width, height, stroke=1, fill=0)
+        with self.artifact():
+            self.canvas.setLineWidth(weight)
+            self.canvas.rect(x, top - height, width, height, stroke=1, fill=0)
+        for ends in (((x, x + width), (top, top)), ((x, x + width), (top - height, top - height))):
+            self._note(InkKind.RULE, *ends)
+        for side in (x, x + width):
+            self._note(InkKind.RULE, (side, side), (top, top - height))
 
     def bar(self, x: float, top: float, width: float, height: float, *, grey: float = 0.0) -> None:
         """A filled bar."""
-        self.canvas.setFillGray(grey)
-        self.canvas.rect(x, top - height, width, height, stroke=0, fill=1)
-        self.canvas.setFillGray(0)
+        with self.artifact():
+            self.canvas.setFillGray(grey)
+            self.canvas.rect(x, top - height, width, height, stroke=0, fill=1)
+            self.canvas.setFillGray(0)
+        if grey < _DARK:
+            self._note(InkKind.SOLID, (x, x + width), (top, top - height))
 
     def ring(self, x: float, y: float, radius: float, *, weight: float, dashes: Sequence[float] = ()) -> None:
         """A circle round a point, drawn with dashes and gaps of those lengths where there are any."""
-        self.canvas.setLineWidth(weight)
-        self.canvas.setDash(list(dashes))
-        self.canvas.circle(x, y, radius, stroke=1, fill=0)
-        self.canvas.setDash([])
+        with self.artifact():
+            self.canvas.setLineWidth(weight)
+            self.canvas.setDash(list(dashes))
+            self.canvas.circle(x, y, radius, stroke=1, fill=0)
+            self.canvas.setDash([])
 
-    def wedge(self, corners: Sequence[tuple[float, float]], *, solid: bool, weight: float = 1.0) -> None:
-        """A polygon, solid or in outline."""
-        self.canvas.setLineWidth(weight)
-        path = self.canvas.beginPath()
-        path.moveTo(*corners[0])
-        for corner in corners[1:]:
-            path.lineTo(*corner)
-        path.close()
-        self.canvas.drawPath(path, stroke=0 if solid else 1, fill=1 if solid else 0)
+    def disc(self, x: float, y: float, radius: float) -> None:
+        """A solid circle round a point."""
+        with self.artifact():
+            self.canvas.circle(x, y, radius, stroke=0, fill=1)
+        self._note(InkKind.SOLID, (x - radius, x + radius), (y - radius, y + radius))
+
+    def wedge(
+        self, corners: Sequence[tuple[float, float]], *, solid: bool, weight: float = 1.0, grey: float = 0.0
+    ) -> None:
+        """A polygon, solid (in a grey) or in outline."""
+        with self.artifact():
+            self.canvas.setLineWidth(weight)
+            self.canvas.setFillGray(grey)
+            path = self.canvas.beginPath()
+            path.moveTo(*corners[0])
+            for corner in corners[1:]:
+                path.lineTo(*corner)
+            path.close()
+            self.canvas.drawPath(path, stroke=0 if solid else 1, fill=1 if solid else 0)
+            self.canvas.setFillGray(0)
+        if solid and grey < _DARK:
+            self._note(InkKind.SOLID, [x for x, _y in corners], [y for _x, y in corners])
+
+    def _note(self, kind: InkKind, across: Sequence[float], up: Sequence[float]) -> None:
+        self.inks.append(Ink(kind, min(across), min(up), max(across), max(up)))

@@ -2,74 +2,51 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from binder.kitchen.errors import BinderError
 from binder.kitchen.whole_file import UnwritableFileError, why_refused, write_whole
-from binder.kitchen.wording import _, listed
-from binder.paper.base_sheet import base_sheet
-from binder.paper.check_sheet import check_sheet
-from binder.paper.cost_sheet import cost_sheet
-from binder.paper.list_pages import SheetLayout
-from binder.paper.mise_sheet import mise_sheet
-from binder.paper.page import Booklet
-from binder.paper.paper_size import PaperSize, card_paper, list_paper, paper_called
+from binder.kitchen.wording import _
+from binder.paper.file_names import FilesOfOneNameError, file_name, safe_name, together_name
+from binder.paper.imposition import leaves_of
+from binder.paper.job import Job
+from binder.paper.page import Booklet, Part
+from binder.paper.paper_size import PaperSize, paper_called
 from binder.paper.press import Printed, printed
+from binder.paper.print_choices import PrintChoices
+from binder.paper.sheet_kind import SheetKind, UnknownSheetError, sheet_kind, sheet_title
+from binder.paper.sheet_table import SHEETS, On
 from binder.paper.sheet_words import foot_words
-from binder.paper.shopping_sheet import shopping_sheet
-from binder.paper.station_cards import card_pages
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable
+    from collections.abc import Iterable, Sequence
     from datetime import date
     from pathlib import Path
 
     from binder.kitchen.binder import Binder
-    from binder.paper.list_pages import Sheet
+    from binder.paper.preflight import Fault
 
-
-class SheetKind(StrEnum):
-    """What a print set is made of, by the words that commands use."""
-
-    CARDS = "cards"
-    SHOPPING = "shopping"
-    MISE = "mise"
-    COSTS = "costs"
-    BASE = "base"
-    CHECKS = "checks"
-
-
-_FILES = {
-    SheetKind.CARDS: "station-cards",
-    SheetKind.SHOPPING: "shopping-list",
-    SheetKind.MISE: "mise-list",
-    SheetKind.COSTS: "costs",
-    SheetKind.BASE: "base",
-    SheetKind.CHECKS: "checks",
-}
-
-_SHEETS: dict[SheetKind, Callable[[Binder, str], Sheet]] = {
-    SheetKind.SHOPPING: shopping_sheet,
-    SheetKind.MISE: mise_sheet,
-    SheetKind.COSTS: cost_sheet,
-    SheetKind.BASE: base_sheet,
-    SheetKind.CHECKS: check_sheet,
-}
-
-
-class UnknownSheetError(BinderError):
-    """A kind of sheet that is not in the set."""
-
-    def __init__(self, name: str) -> None:
-        super().__init__(
-            _("No sheet is called “{name}”. Choose {sheets}.").format(
-                name=name[:60], sheets=listed(SheetKind, joined_by=_("or"))
-            )
-        )
+__all__ = [
+    "FinishedSheet",
+    "PrintChoices",
+    "PrintResult",
+    "PrintedFile",
+    "SheetKind",
+    "UnknownSheetError",
+    "UnknownShootError",
+    "file_name",
+    "finished_set",
+    "kinds_of",
+    "print_set",
+    "print_sheet",
+    "safe_name",
+    "sheet_bytes",
+    "sheet_kind",
+    "sheet_title",
+    "usual_paper",
+    "write_sheets",
+]
 
 
 class UnknownShootError(BinderError):
@@ -80,12 +57,27 @@ class UnknownShootError(BinderError):
 
 
 @dataclass(frozen=True)
-class PrintedFile:
-    """One file of the set and how many pages it has."""
+class FinishedSheet:
+    """A file of the set before it is written: its kind (None: several sheets in one), its name and its PDF."""
 
-    kind: SheetKind
+    kind: SheetKind | None
+    name: str
+    printed: Printed
+
+    @property
+    def title(self) -> str:
+        """What it is called."""
+        return _("Print set") if self.kind is None else sheet_title(self.kind)
+
+
+@dataclass(frozen=True)
+class PrintedFile:
+    """One file of the set (`kind` None: several sheets in one), how many pages it has, and what is wrong with them."""
+
+    kind: SheetKind | None
     path: Path
     pages: int
+    faults: tuple[Fault, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -101,58 +93,84 @@ class PrintResult:
         return sum(file.pages for file in self.files)
 
 
-def sheet_kind(name: str) -> SheetKind:
-    """The kind of sheet of that name, however its letters are cased. Raises UnknownSheetError."""
-    folded = name.strip().casefold()
-    if folded not in list(SheetKind):
-        raise UnknownSheetError(name)
-    return SheetKind(folded)
-
-
 def usual_paper(binder: Binder, kind: SheetKind) -> PaperSize:
     """The paper of a sheet where none is asked for: A5 and A4, or half Letter and Letter, by the binder's measures."""
-    measures = binder.settings.measures
-    return card_paper(measures) if kind is SheetKind.CARDS else list_paper(measures)
+    return SHEETS[kind].usual_paper(binder)
+
+
+def kinds_of(binder: Binder, shoot_id: str) -> tuple[SheetKind, ...]:
+    """The sheets that a shoot has anything to say on. Raises UnknownShootError."""
+    _require_shoot(binder, shoot_id)
+    return tuple(kind for kind, entry in SHEETS.items() if entry.has_any(binder, shoot_id))
 
 
 def print_sheet(
-    binder: Binder, shoot_id: str, kind: SheetKind | str, paper: str | None = None, *, data_of: date | None = None
+    binder: Binder,
+    shoot_id: str,
+    kind: SheetKind | str,
+    paper: str | None = None,
+    *,
+    data_of: date | None = None,
+    choices: PrintChoices | None = None,
 ) -> Printed:
     """One sheet of a shoot as a PDF. `data_of` is the date of the data, for the foot (None: that of the newest price).
 
-    Raises UnknownShootError, UnknownSheetError or UnknownPaperError.
+    Raises UnknownShootError, UnknownSheetError, UnknownPaperError or UnfitMarginError.
     """
-    if shoot_id not in binder.shoots:
-        raise UnknownShootError(shoot_id)
-    kind = sheet_kind(kind)
-    on = usual_paper(binder, kind) if paper is None else paper_called(paper)
-    foot = foot_words(binder, shoot_id, data_of)
-    pages = (
-        card_pages(binder, shoot_id, on)
-        if kind is SheetKind.CARDS
-        else SheetLayout(_SHEETS[kind](binder, shoot_id), on).pages()
-    )
-    title = f"{sheet_title(kind)} · {binder.shoots[shoot_id].name}"
-    return printed(Booklet(title, binder.settings.locale.replace("_", "-"), on, foot, pages))
+    part = _part(binder, shoot_id, sheet_kind(kind), paper, data_of, choices or PrintChoices())
+    return printed(Booklet(f"{part.title} · {binder.shoots[shoot_id].name}", _language(binder), [part]))
 
 
 def sheet_bytes(
-    binder: Binder, shoot_id: str, kind: SheetKind | str, paper: str | None = None, *, data_of: date | None = None
+    binder: Binder,
+    shoot_id: str,
+    kind: SheetKind | str,
+    paper: str | None = None,
+    *,
+    data_of: date | None = None,
+    choices: PrintChoices | None = None,
 ) -> bytes:
     """The PDF of one sheet, for a preview or another program. Raises as `print_sheet`."""
-    return print_sheet(binder, shoot_id, kind, paper, data_of=data_of).content
+    return print_sheet(binder, shoot_id, kind, paper, data_of=data_of, choices=choices).content
 
 
-def sheet_title(kind: SheetKind) -> str:
-    """What a kind of sheet is called."""
-    return {
-        SheetKind.CARDS: _("Station cards"),
-        SheetKind.SHOPPING: _("Shopping list"),
-        SheetKind.MISE: _("Mise list"),
-        SheetKind.COSTS: _("Costs"),
-        SheetKind.BASE: _("Base"),
-        SheetKind.CHECKS: _("Checks"),
-    }[kind]
+def finished_set(
+    binder: Binder,
+    shoot_ids: Sequence[str],
+    *,
+    paper: str | None = None,
+    only: Iterable[SheetKind | str] | None = None,
+    data_of: date | None = None,
+    choices: PrintChoices | None = None,
+) -> list[FinishedSheet]:
+    """The files of a set, not yet written: of every sheet asked for, or where `only` is None of all that say something.
+
+    A `paper` asked for is that of every sheet. Raises as `print_sheet`, UnfitPatternError or FilesOfOneNameError.
+    """
+    chosen = choices or PrintChoices()
+    asked = None if only is None else tuple(dict.fromkeys(sheet_kind(name) for name in only))
+    sheets = [(shoot, kind) for shoot in shoot_ids for kind in asked or kinds_of(binder, shoot)]
+    if chosen.together:
+        parts = [_part(binder, shoot, kind, paper, data_of, chosen) for shoot, kind in sheets]
+        return [_in_one(binder, shoot_ids, [shoot for shoot, _kind in sheets], parts, chosen)]
+    names = [file_name(binder, shoot, kind, chosen.pattern) for shoot, kind in sheets]
+    if len(set(names)) < len(names):
+        raise FilesOfOneNameError(next(name for name in names if names.count(name) > 1))
+    return [
+        FinishedSheet(kind, name, print_sheet(binder, shoot, kind, paper, data_of=data_of, choices=chosen))
+        for (shoot, kind), name in zip(sheets, names, strict=True)
+    ]
+
+
+def _in_one(
+    binder: Binder, shoot_ids: Sequence[str], of: Sequence[str], parts: list[Part], choices: PrintChoices
+) -> FinishedSheet:
+    several = len(shoot_ids) > 1
+    for shoot, part in zip(of, parts, strict=True):
+        part.title = f"{part.title} · {binder.shoots[shoot].name}" if several else part.title
+    names = dict.fromkeys([binder.settings.name, *(binder.shoots[shoot].name for shoot in shoot_ids)])
+    name = together_name(binder, None if several else shoot_ids[0], choices.pattern)
+    return FinishedSheet(None, name, printed(Booklet(" · ".join(names), _language(binder), parts)))
 
 
 def print_set(
@@ -163,22 +181,56 @@ def print_set(
     paper: str | None = None,
     only: Iterable[SheetKind | str] | None = None,
     data_of: date | None = None,
+    choices: PrintChoices | None = None,
 ) -> PrintResult:
-    """Write the sheets of a shoot into a folder, made if it is not there; all sheets where `only` is None.
+    """Write the sheets of a shoot into a folder, made if it is not there.
 
-    A `paper` asked for is that of every sheet. All is laid out before the first file is written, and each file is put
-    in place whole. Raises as `print_sheet`, or UnwritableFileError.
+    All is laid out before the first file is written, and each file is put in place whole. Raises as `finished_set`, or
+    UnwritableFileError.
     """
-    kinds = tuple(SheetKind) if only is None else tuple(dict.fromkeys(sheet_kind(name) for name in only))
-    sheets = {kind: print_sheet(binder, shoot_id, kind, paper, data_of=data_of) for kind in kinds}
+    return write_sheets(
+        folder, finished_set(binder, [shoot_id], paper=paper, only=only, data_of=data_of, choices=choices)
+    )
+
+
+def write_sheets(folder: Path, sheets: Sequence[FinishedSheet]) -> PrintResult:
+    """Write finished sheets into a folder, made if it is not there. Raises UnwritableFileError."""
     _make_folder(folder)
     files = []
-    for kind, sheet in sheets.items():
-        path = folder / file_name(binder, shoot_id, kind)
-        write_whole(path, sheet.content)
-        files.append(PrintedFile(kind, path, sheet.pages))
-    lacking = dict.fromkeys(sign for sheet in sheets.values() for sign in sheet.missing_glyphs)
+    for sheet in sheets:
+        path = folder / sheet.name
+        write_whole(path, sheet.printed.content)
+        files.append(PrintedFile(sheet.kind, path, sheet.printed.pages, sheet.printed.faults))
+    lacking = dict.fromkeys(sign for sheet in sheets for sign in sheet.printed.missing_glyphs)
     return PrintResult(tuple(files), tuple(lacking))
+
+
+def _require_shoot(binder: Binder, shoot_id: str) -> None:
+    if shoot_id not in binder.shoots:
+        raise UnknownShootError(shoot_id)
+
+
+def _part(
+    binder: Binder, shoot_id: str, kind: SheetKind, paper: str | None, data_of: date | None, choices: PrintChoices
+) -> Part:
+    """One sheet laid out."""
+    _require_shoot(binder, shoot_id)
+    entry = SHEETS[kind]
+    on = (entry.usual_paper(binder) if paper is None else paper_called(paper)).with_margin(choices.margin)
+    on = on.lying if entry.on is On.LYING else on
+    pages = entry.pages(Job(binder, shoot_id, on, choices))
+    return Part(
+        sheet_title(kind),
+        on,
+        foot_words(binder, shoot_id, data_of),
+        pages,
+        leaves_of(pages, on, choices, cards=entry.on is On.CARD),
+        tuple(entry.unknown(binder, shoot_id)),
+    )
+
+
+def _language(binder: Binder) -> str:
+    return binder.settings.locale.replace("_", "-")
 
 
 def _make_folder(folder: Path) -> None:
@@ -186,17 +238,3 @@ def _make_folder(folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise UnwritableFileError(folder, why_refused(error)) from error
-
-
-def file_name(binder: Binder, shoot_id: str, kind: SheetKind) -> str:
-    """`station-cards.pdf`; where the binder has several shoots the shoot's name goes before it, fit for any disk."""
-    name = f"{_FILES[kind]}.pdf"
-    if len(binder.shoots) == 1:
-        return name
-    return f"{safe_name(binder.shoots[shoot_id].name) or safe_name(shoot_id) or 'shoot'}-{name}"
-
-
-def safe_name(name: str) -> str:
-    """A name as every disk takes it: ASCII letters, figures and hyphens, at most 40 characters."""
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().casefold()
-    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:40].strip("-")

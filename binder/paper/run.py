@@ -16,10 +16,15 @@ RISE = 0.94
 
 @dataclass(frozen=True)
 class Style:
-    """How a run of text is set: weight, and `size` in points. Always in black, which copies best."""
+    """How a run of text is set: weight, and `size` in points, in black, which copies best, or `white` on black.
+
+    In a `language` (as `de_DE`) long words may be parted with a hyphen where that language parts them.
+    """
 
     weight: Weight = Weight.REGULAR
     size: float = 10.0
+    language: str = ""
+    white: bool = False
 
 
 @dataclass(frozen=True)
@@ -56,11 +61,15 @@ class Word:
 
 @dataclass(frozen=True)
 class SetLine:
-    """One line as it is drawn, from left to right; `width` and `size` (of its largest type) in points."""
+    """One line as it is drawn, from left to right; `width` and `size` (of its largest type) in points.
+
+    `spaced`: a blank follows its last word, which readers need where the text goes on.
+    """
 
     pieces: tuple[Piece, ...]
     width: float
     size: float
+    spaced: bool = False
 
     @property
     def height(self) -> float:

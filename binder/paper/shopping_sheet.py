@@ -15,7 +15,6 @@ from binder.paper.arrangement import Space
 from binder.paper.block import Block, Text, text
 from binder.paper.cell import Cell, Column, cell
 from binder.paper.list_pages import Section, Sheet
-from binder.paper.list_type import list_type
 from binder.paper.mark import Shape, state
 from binder.paper.ruling import Ruling
 from binder.paper.run import Run, unbroken
@@ -27,13 +26,15 @@ if TYPE_CHECKING:
 
     from binder.figures.shopping import PackCount, ShoppingItem, ShoppingList
     from binder.kitchen.binder import Binder
+    from binder.paper.job import Job
     from binder.paper.list_type import ListType
     from binder.paper.ruling import Row
 
 
-def shopping_sheet(binder: Binder, shoot_id: str) -> Sheet:
+def shopping_sheet(job: Job) -> Sheet:
     """The shopping list of a shoot."""
-    style, bought = list_type(), shopping_list(binder, shoot_id)
+    binder, shoot_id, style = job.binder, job.shoot, job.list_type()
+    bought = shopping_list(binder, shoot_id)
     rows = {item.food: _row(binder, item, style) for item in bought.items}
     ruling = _ruling(binder, list(rows.values()), style)
     sections = [

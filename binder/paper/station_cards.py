@@ -8,25 +8,24 @@ from binder.figures.card import station_cards
 from binder.kitchen.wording import _
 from binder.paper.block import text
 from binder.paper.card_pages import CardLayout
-from binder.paper.card_type import card_type
 from binder.paper.page import Page
 
 if TYPE_CHECKING:
     from binder.figures.card import StationCard
-    from binder.kitchen.binder import Binder
     from binder.paper.card_type import CardType
+    from binder.paper.job import Job
     from binder.paper.paper_size import PaperSize
 
 
-def card_pages(binder: Binder, shoot_id: str, paper: PaperSize) -> list[Page]:
+def card_pages(job: Job) -> list[Page]:
     """All cards of a shoot, in running order; one page that says so where there is no dish."""
-    style, pages = card_type(), list[Page]()
+    style, pages = job.card_type(), list[Page]()
     ahead = 0
-    for card in station_cards(binder, shoot_id):
+    for card in station_cards(job.binder, job.shoot):
         ahead += card.number is None
         label = _label(card, ahead)
-        pages += CardLayout(binder, card, label=label, paper=paper, style=style).pages()
-    return pages or [_no_dishes(paper, style)]
+        pages += CardLayout(job.binder, card, label=label, paper=job.paper, style=style).pages()
+    return pages or [_no_dishes(job.paper, style)]
 
 
 def _label(card: StationCard, ahead: int) -> str:

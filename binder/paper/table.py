@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.paper.arrangement import Beside, Rule, Space, Stack, stacked
+from binder.paper.arrangement import Beside, Rule, Space, Stack, Tagged, stacked
 from binder.paper.block import Block, Text, text
 from binder.paper.cell import Figure, cell_block, cell_width, tail_of
 from binder.paper.mark import SIDE, Mark
 from binder.paper.pen import HAIRLINE
 from binder.paper.ruling import GAP, Row, Ruling
 from binder.paper.run import Run
+from binder.paper.structure import CELL, HEAD_CELL, HEAD_ROW, ROW, SUBHEADING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -33,21 +34,24 @@ class Table:
         name = text(going_on or self.name, self.ruling.style.section)
         widths = self.ruling.widths(width)
         if widths is None:
-            return Stack((name, Rule(1.0, above=1))) if self.name else None
+            return Stack((Tagged(name, SUBHEADING), Rule(1.0, above=1))) if self.name else None
         labels: list[Block] = [self._label(column) for column in self.ruling.columns]
         if self.name:
             labels[self.ruling.named] = name
-        return self._kept_narrow(
-            Stack((Beside(tuple(zip(labels, widths, strict=True)), GAP), Rule(1.0, above=1))), width
-        )
+        cells = tuple((Tagged(label, HEAD_CELL), wide) for label, wide in zip(labels, widths, strict=True))
+        head = Stack((Beside(cells, GAP), Rule(1.0, above=1)))
+        return self._kept_narrow(Tagged(head, HEAD_ROW), width)
 
     def blocks(self, width: float) -> list[Block]:
         """The rows for a width in points, each ruled off."""
         widths = self.ruling.widths(width)
         if widths is None:
             return [_ruled(self._narrow(row)) for row in self.rows]
-        rows = (Beside(tuple(zip(self._wide(row), widths, strict=True)), GAP) for row in self.rows)
-        return [self._kept_narrow(_ruled(row), width) for row in rows]
+        return [self._kept_narrow(Tagged(_ruled(self._row(row, widths)), ROW), width) for row in self.rows]
+
+    def _row(self, row: Row, widths: Sequence[float]) -> Beside:
+        cells = (block and Tagged(block, CELL) for block in self._wide(row))
+        return Beside(tuple(zip(cells, widths, strict=True)), GAP)
 
     def _kept_narrow(self, block: Block, width: float) -> Block:
         """A row with white after it where the table is not as wide as the page."""

@@ -18,7 +18,7 @@ from binder.kitchen.paths import samples_folder
 from binder.paper.print_set import SheetKind, print_set, sheet_bytes
 from binder.paper.typeface import Weight, face_of
 from tests.paper.example import SHOOT, full_binder
-from tests.paper.preflight import read_pages
+from tests.paper.reader import read_pages
 
 if TYPE_CHECKING:
     from pytest_benchmark.fixture import BenchmarkFixture

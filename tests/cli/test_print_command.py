@@ -35,7 +35,7 @@ def test_only_some_sheets_on_a_paper_of_their_own(run: Run, bean_day: Path, tmp_
 @pytest.mark.parametrize(
     ("arguments", "says"),
     [
-        (["--paper", "a7"], "No paper is called “a7”. Choose a4, a5, a6, letter, half-letter, 4x6 or 5x8.\n"),
+        (["--paper", "a7"], "No paper is called “a7”. Choose a3, a4, a5, a6, letter, legal, half-letter, 4x6 or 5x8.\n"),
         (["--only", "cards,soups"], "No sheet is called “soups”."),
     ],
 )

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 
 import pytest
@@ -17,6 +19,10 @@ class Notes(Pen):
     """A pen that only remembers where it drew."""
 
     drawn: list[tuple[str, float, float]] = field(default_factory=list)
+
+    @contextmanager
+    def content(self) -> Iterator[None]:
+        yield
 
     def text(self, line: SetLine, x: float, top: float) -> None:
         self.drawn.append(("".join(piece.text for piece in line.pieces), x, top - line.size * RISE))

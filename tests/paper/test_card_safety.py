@@ -12,7 +12,7 @@ from binder.paper.card_safety import allergens_block, doneness_block
 from binder.paper.card_type import card_type
 from binder.paper.print_set import SheetKind, sheet_bytes
 from tests.paper.example import SHOOT, full_binder
-from tests.paper.preflight import all_words
+from tests.paper.reader import all_words
 
 
 def _said(block: Text) -> str:

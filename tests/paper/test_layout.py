@@ -14,7 +14,7 @@ from binder.kitchen.shoot import Dish
 from binder.paper.paper_size import PAPERS, paper_called
 from binder.paper.print_set import SheetKind, print_sheet, sheet_bytes
 from tests.paper.example import SHOOT, UNBROKEN, full_binder, hostile_binder, metric_binder
-from tests.paper.preflight import outside, overlapping, read_pages
+from tests.paper.reader import outside, overlapping, read_pages
 
 NO_PICTURE = "■\ufffd"
 

@@ -4,18 +4,19 @@ from binder.paper.block import text
 from binder.paper.cell import Column, cell
 from binder.paper.list_pages import Section, Sheet, SheetLayout
 from binder.paper.list_type import list_type
-from binder.paper.page import Booklet
+from binder.paper.page import Booklet, Part
 from binder.paper.paper_size import PAPERS
 from binder.paper.press import printed
 from binder.paper.table import table
-from tests.paper.preflight import ReadPage, read_pages
+from tests.paper.reader import ReadPage, read_pages
 
 STYLE = list_type()
 
 
 def _pages(*sections: Section) -> list[ReadPage]:
     sheet, paper = Sheet("Long list", (text("Bean day", STYLE.plain),), sections, STYLE), PAPERS["a5"]
-    return read_pages(printed(Booklet("t", "en", paper, "foot", SheetLayout(sheet, paper).pages())).content)
+    part = Part("t", paper, "foot", SheetLayout(sheet, paper).pages())
+    return read_pages(printed(Booklet("t", "en", [part])).content)
 
 
 def _section(name: str, count: int) -> Section:

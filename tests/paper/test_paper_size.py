@@ -41,5 +41,5 @@ def test_paper_follows_the_binders_measures() -> None:
 
 def test_a_paper_is_found_however_it_is_cased_and_an_unknown_one_is_refused_with_the_choices() -> None:
     assert paper_called(" A5 ").key == "a5"
-    with pytest.raises(UnknownPaperError, match=r"No paper is called “a9”\. Choose a4, a5, .* or 5x8"):
+    with pytest.raises(UnknownPaperError, match=r"No paper is called “a9”\. Choose a3, a4, .* or 5x8"):
         paper_called("a9")

@@ -22,7 +22,7 @@ from binder.paper.print_set import (
     usual_paper,
 )
 from tests.paper.example import SHOOT, full_binder, hostile_binder, metric_binder
-from tests.paper.preflight import read_pages
+from tests.paper.reader import read_pages
 
 FILES = ["base.pdf", "checks.pdf", "costs.pdf", "mise-list.pdf", "shopping-list.pdf", "station-cards.pdf"]
 
@@ -84,7 +84,7 @@ def test_the_foot_has_the_date_of_the_data_binder_shoot_and_page_of_pages() -> N
             lambda folder: print_set(full_binder(), SHOOT, folder, only=["posters"]),
             "No sheet is called “posters”. Choose",
         ),
-        (lambda folder: print_set(full_binder(), SHOOT, folder, paper="a99"), "No paper is called “a99”. Choose a4"),
+        (lambda folder: print_set(full_binder(), SHOOT, folder, paper="a99"), "No paper is called “a99”. Choose a3"),
     ],
 )
 def test_what_is_not_known_is_refused_in_one_sentence_and_nothing_is_written(

@@ -22,7 +22,7 @@ from binder.kitchen.price import Pack, Quote
 from binder.kitchen.shoot import Shoot
 from binder.paper.print_set import SheetKind, sheet_bytes
 from tests.paper.example import SHOOT, full_binder, metric_binder
-from tests.paper.preflight import all_words
+from tests.paper.reader import all_words
 
 BINDERS = pytest.mark.parametrize("binder", [full_binder(), metric_binder()], ids=["us", "metric"])
 PAPERS = pytest.mark.parametrize("paper", ["a4", "letter", "a5", "4x6"])

@@ -18,7 +18,7 @@ from binder.paper.legibility import ARMS_LENGTH, LEAST_ARC, PREFERRED_ARC, seen_
 from binder.paper.paper_size import PAPERS, POINTS_PER_MILLIMETRE
 from binder.paper.print_set import SheetKind, sheet_bytes
 from tests.paper.example import SHOOT, full_binder, metric_binder
-from tests.paper.preflight import ReadPage, all_words, read_pages
+from tests.paper.reader import ReadPage, all_words, read_pages
 
 MILLIMETRE = 1 / POINTS_PER_MILLIMETRE
 

@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from binder.paper.arrangement import Beside, Stack
+from binder.paper.arrangement import Beside, Stack, Tagged
 from binder.paper.cell import Cell, Column, cell, cell_width, tail_of
 from binder.paper.list_type import list_type
 from binder.paper.mark import Shape
@@ -53,8 +53,9 @@ def test_tables_of_one_ruling_stand_in_line() -> None:
     first, second = (Table(ruling, [row], "x").blocks(500)[0] for row in rows)
     cells = []
     for block in (first, second):
-        assert isinstance(block, Stack)
-        row = block.blocks[1]
+        assert isinstance(block, Tagged)
+        assert isinstance(block.block, Stack)
+        row = block.block.blocks[1]
         assert isinstance(row, Beside)
         cells.append([wide for _block, wide in row.cells])
     assert cells[0] == cells[1]

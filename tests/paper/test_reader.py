@@ -7,7 +7,7 @@ from io import BytesIO
 from reportlab.pdfgen.canvas import Canvas
 
 from binder.paper.typeface import Weight, face_of
-from tests.paper.preflight import all_words, outside, overlapping, read_pages
+from tests.paper.reader import all_words, outside, overlapping, read_pages
 
 
 def _page(*texts: tuple[float, float, str]) -> bytes:

@@ -26,6 +26,19 @@ class Sign:
     size: float
 
 
+class Words(str):
+    """Text that is searched without regard to hyphens: PDFium does not tell one of the language from one typed."""
+
+    __slots__ = ()
+
+    def __contains__(self, said: str) -> bool:  # type: ignore[override]
+        return _without_hyphens(said) in _without_hyphens(str(self))
+
+
+def _without_hyphens(words: str) -> str:
+    return words.replace("-", "").replace("\u00ad", "")
+
+
 @dataclass(frozen=True)
 class ReadPage:
     """A page as it was read: its size in points, its text and the place of every visible character."""
@@ -36,9 +49,9 @@ class ReadPage:
     signs: tuple[Sign, ...]
 
     @property
-    def words(self) -> str:
+    def words(self) -> Words:
         """Its text with every white space as one blank, and a hyphen where PDFium tells of one at the end of a line."""
-        return " ".join(self.text.replace("\ufffe", "-").split())
+        return Words(" ".join(self.text.replace("\ufffe", "-").split()))
 
 
 def read_pages(content: bytes) -> list[ReadPage]:
@@ -71,9 +84,9 @@ def _signs(text_page: pdfium.PdfTextPage) -> Iterator[Sign]:
         yield Sign(chr(code), left, bottom, right, top, raw.FPDFText_GetFontSize(text_page, at))
 
 
-def all_words(content: bytes) -> str:
+def all_words(content: bytes) -> Words:
     """The text of all pages of a PDF, every white space as one blank."""
-    return " ".join(page.words for page in read_pages(content))
+    return Words(" ".join(page.words for page in read_pages(content)))
 
 
 def outside(page: ReadPage, margin: float) -> list[Sign]:
