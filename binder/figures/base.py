@@ -18,7 +18,7 @@ from binder.figures.base_network import (
     taken_forms,
 )
 from binder.figures.demand import shoot_demand
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.weight import grams_as_bought
 from binder.kitchen.wording import _
@@ -98,7 +98,7 @@ class BaseBalance:
         return BaseVerdict.SHORT if self.left < -_SLACK * max(1.0, self.there_is or 0.0) else BaseVerdict.ENOUGH
 
 
-@remembered
+@remembered_from(PLANS)
 def base_balance(binder: Binder, shoot_id: str) -> BaseBalance | None:
     """The balance of a shoot's base ingredient; None where it has none."""
     shoot = binder.shoots[shoot_id]

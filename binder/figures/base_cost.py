@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from binder.figures.base import base_balance
 from binder.figures.base_network import Network, network_of
 from binder.figures.form_cost import cost_carried
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing
 from binder.figures.price import chosen_pack
 
@@ -32,7 +32,7 @@ class BaseCost:
     left: Mapping[str, int]
 
 
-@remembered
+@remembered_from(PLANS)
 def base_cost(binder: Binder, shoot_id: str) -> BaseCost | Missing | None:
     """What the base costs, by dish and by what is left of it: all that there is, or that is used where it is short.
 

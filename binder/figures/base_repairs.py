@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from binder.figures.base import BaseBalance, BaseVerdict, base_balance
 from binder.figures.base_network import Network, UnsolvedError, furthest, least_grams, network_of, worth
 from binder.figures.demand import build_needs, builds_of
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing
 from binder.figures.portion_text import number_style
 from binder.figures.price import chosen_pack
@@ -87,7 +87,7 @@ def _short(binder: Binder, shoot_id: str) -> tuple[BaseBalance, Network, float] 
     return None if isinstance(network, Missing) else (balance, network, balance.there_is)
 
 
-@remembered
+@remembered_from(PLANS)
 def bottleneck(binder: Binder, shoot_id: str) -> Bottleneck | None:
     """What runs out: the form whose demand asks most of the base, and how much of it cannot be made; None: nothing."""
     found = _short(binder, shoot_id)
@@ -116,7 +116,7 @@ def _bottleneck_text(binder: Binder, balance: BaseBalance, form: str, short: flo
     )
 
 
-@remembered
+@remembered_from(PLANS)
 def base_repairs(binder: Binder, shoot_id: str) -> tuple[Repair, ...]:
     """The changes that each alone make the base go round, the smallest first, and last having more of the base.
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.figures.form_cost import bought_for, conversion_to
+from binder.figures.form_cost import bought_for, is_free
 from binder.figures.memory import FORMS, RECIPES, remembered_from
 from binder.figures.missing import Missing
 from binder.figures.recipe_use import recipe_uses
@@ -33,7 +33,7 @@ def bought_uses(binder: Binder, recipe_id: str) -> tuple[BoughtUse | Missing, ..
 
 
 def _bought(binder: Binder, use: Use) -> Iterator[BoughtUse | Missing]:
-    if not use.counted or (binder.foods[use.food].free and conversion_to(binder, use.food) is None):
+    if not use.counted or is_free(binder, use.food):
         return
     if isinstance(use.purchased, Missing):
         yield use.purchased

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from binder.figures.cap_basis import in_whole_packs, without_staples
 from binder.figures.form_cost import bought_for, cost_per_gram, is_free
-from binder.figures.memory import remembered
+from binder.figures.memory import COSTS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.price import chosen_pack
 from binder.figures.recipe_use import Use, recipe_uses, scaled
@@ -95,7 +95,7 @@ def cap_of(binder: Binder, dish: Dish) -> int | None:
     return dish.cap if dish.cap is not None else binder.shoots[dish.shoot].cap
 
 
-@remembered
+@remembered_from(COSTS)
 def recipe_lines_cost(binder: Binder, recipe_id: str) -> tuple[LineCost, ...] | Missing:
     """The lines of a recipe costed for one portion; Missing where the recipe does not say how many it yields."""
     recipe = binder.recipes[recipe_id]
@@ -163,7 +163,7 @@ def _use_cost(binder: Binder, use: Use) -> float | Missing:
     return rate if isinstance(rate, Missing) else rate * use.purchased
 
 
-@remembered
+@remembered_from(COSTS)
 def dish_cost(binder: Binder, dish_id: str) -> DishCost:
     """What a portion of a dish costs on the shoot's basis and how it stands to its cap."""
     dish = binder.dishes[dish_id]
@@ -203,7 +203,7 @@ def _on_basis(binder: Binder, dish: Dish, basis: CapBasis) -> float | tuple[Miss
     return in_whole_packs(binder, dish, portions)
 
 
-@remembered
+@remembered_from(COSTS)
 def shoot_costs(binder: Binder, shoot_id: str) -> tuple[DishCost, ...]:
     """The costs of all dishes of a shoot in running order."""
     return tuple(dish_cost(binder, dish.id) for dish in binder.dishes.where("shoot", shoot_id))
@@ -224,7 +224,7 @@ class BreakEven:
     cost_in_portion: float
 
 
-@remembered
+@remembered_from(COSTS)
 def break_even_prices(binder: Binder, dish_id: str) -> tuple[BreakEven, ...]:
     """For each bought food of a dish the price at which the dish would just meet its cap, the costliest food first.
 
@@ -246,7 +246,7 @@ def break_even_prices(binder: Binder, dish_id: str) -> tuple[BreakEven, ...]:
     return tuple(sorted(found, key=lambda one: (-one.cost_in_portion, one.food)))
 
 
-@remembered
+@remembered_from(COSTS)
 def cost_by_bought_food(binder: Binder, dish_id: str) -> Mapping[str, float]:
     """Minor units a portion for each food that is bought for a dish, known costs only."""
     dish = binder.dishes[dish_id]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.form_cost import is_free
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.recipe_use import LARGEST_WEIGHT, Use, recipe_uses, too_much
 from binder.kitchen.wording import _
@@ -75,7 +75,7 @@ class Batches:
         return step.position <= self.last
 
 
-@remembered
+@remembered_from(PLANS)
 def dish_batches(binder: Binder, dish_id: str) -> tuple[Batches, ...] | Missing:
     """The builds of a dish, each as batches of its recipe up to its step."""
     dish = binder.dishes[dish_id]
@@ -89,7 +89,7 @@ def dish_batches(binder: Binder, dish_id: str) -> tuple[Batches, ...] | Missing:
     return tuple(gathered)
 
 
-@remembered
+@remembered_from(PLANS)
 def step_batches(binder: Binder, dish_id: str) -> Mapping[str, float] | Missing:
     """For each step of a dish's recipe, how many batches of it all builds make together."""
     batches = dish_batches(binder, dish_id)
@@ -99,7 +99,7 @@ def step_batches(binder: Binder, dish_id: str) -> Mapping[str, float] | Missing:
     return {step.id: sum(one.count for one in batches if one.reach(step)) for step in steps}
 
 
-@remembered
+@remembered_from(PLANS)
 def shoot_demand(binder: Binder, shoot_id: str) -> ShootDemand:
     """What all builds of a shoot need of each food, in grams as purchased."""
     by_dish: dict[str, dict[str, float]] = {}
@@ -138,7 +138,7 @@ def _taken(binder: Binder, dish_id: str, use: Use, count: float | Missing) -> fl
     return grams if grams <= LARGEST_WEIGHT else too_much(binder, use.food, Place("dishes", dish_id))
 
 
-@remembered
+@remembered_from(PLANS)
 def build_needs(binder: Binder, dish_id: str) -> Mapping[str, Mapping[str, float]]:
     """For each build of a dish, grams as purchased of each food it takes; what is not known is left out."""
     batches = dish_batches(binder, dish_id)

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from binder.figures.base import base_balance
 from binder.figures.base_network import network_of
 from binder.figures.clock import shifted
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.kitchen.wording import _
 
@@ -48,7 +48,7 @@ class Lead:
     for_dishes: tuple[str, ...]
 
 
-@remembered
+@remembered_from(PLANS)
 def shoot_leads(binder: Binder, shoot_id: str) -> tuple[Lead, ...]:
     """The conversions to run before call, the earliest first. Times are wall-clock times of the shoot's own place."""
     balance = base_balance(binder, shoot_id)
@@ -136,7 +136,7 @@ def _users(network: Network, balance: BaseBalance) -> dict[str, tuple[str, ...]]
     return users
 
 
-@remembered
+@remembered_from(PLANS)
 def shelf_life_clashes(binder: Binder, shoot_id: str) -> tuple[Missing, ...]:
     """Forms that no longer keep when they are used, because another outcome of their conversion must age meanwhile."""
     balance = base_balance(binder, shoot_id)

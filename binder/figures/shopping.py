@@ -9,7 +9,7 @@ from binder.figures.base import base_balance
 from binder.figures.base_network import base_forms
 from binder.figures.buying_terms import buying_terms, offer_of, waste_rate
 from binder.figures.demand import shoot_demand
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.pack_offers import Bought, Need, NothingCoversError
 from binder.figures.pack_program import cheapest_purchase
@@ -92,7 +92,7 @@ class ShoppingList:
         return None if self.missing else self.known_spend
 
 
-@remembered
+@remembered_from(PLANS)
 def shopping_list(binder: Binder, shoot_id: str) -> ShoppingList:
     """The shopping list of a shoot by section of the store, then by name, for all foods and stores at once.
 
@@ -162,7 +162,7 @@ def _nothing_covers(
     return ShoppingList(_in_store_order(items), proven_optimal=True, missing=(lack,))
 
 
-@remembered
+@remembered_from(PLANS)
 def needed_to_buy(binder: Binder, shoot_id: str) -> dict[str, float]:
     """Grams as purchased of every food the shoot needs, whether at home already or not.
 
@@ -182,7 +182,7 @@ def needed_to_buy(binder: Binder, shoot_id: str) -> dict[str, float]:
     return needs
 
 
-@remembered
+@remembered_from(PLANS)
 def at_home(binder: Binder, shoot_id: str) -> dict[str, float]:
     """Grams as purchased of each food in the shoot's pantry; what cannot be weighed is left out, and so bought."""
     home: dict[str, float] = {}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.demand import builds_of
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered_from
 from binder.kitchen.shoot import BuildKind
 from binder.kitchen.wording import _, ngettext
 
@@ -28,7 +28,7 @@ class Proposal:
     why: str
 
 
-@remembered
+@remembered_from(PLANS)
 def proposed_builds(binder: Binder, dish_id: str) -> tuple[Proposal, ...]:
     """The builds to propose for a dish; those it has already, whoever made them, are not proposed again."""
     dish = binder.dishes[dish_id]

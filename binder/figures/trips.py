@@ -7,7 +7,7 @@ from datetime import date, time, timedelta
 from typing import TYPE_CHECKING
 
 from binder.figures.leads import shoot_leads
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.pack_program import ANYWHERE
 from binder.figures.shopping import PackCount, ShoppingItem, shopping_list
@@ -61,7 +61,7 @@ class TripPlan:
         return sum(line.price for line in self.lines)
 
 
-@remembered
+@remembered_from(PLANS)
 def buying_window(binder: Binder, shoot_id: str, food_id: str) -> Window | None:
     """The days on which a food may be bought for a shoot; None where the shoot has no date.
 
@@ -85,7 +85,7 @@ def _days_needed(binder: Binder, shoot_id: str, food_id: str) -> Iterator[date]:
             yield lead.starts.date() - timedelta(days=0 if lead.starts.time() >= FETCHED_BY else 1)
 
 
-@remembered
+@remembered_from(PLANS)
 def trip_plans(binder: Binder, shoot_id: str) -> tuple[TripPlan, ...]:
     """The shopping by trip, in order of days: on the producer's own days for a store, else on the fewest that fit.
 
@@ -144,7 +144,7 @@ def _in_walking_order(binder: Binder, store: str, lines: Sequence[TripLine]) -> 
     return tuple(sorted(lines, key=lambda line: (walked.index(line.item.section), line.item.name.casefold())))
 
 
-@remembered
+@remembered_from(PLANS)
 def own_trip_days(binder: Binder, shoot_id: str) -> Mapping[str, date]:
     """The day each food is fetched on that comes from stores whose trips the producer has set, the last part of it."""
     stores = {trip.store for trip in binder.trips.where("shoot", shoot_id)}
@@ -155,7 +155,7 @@ def own_trip_days(binder: Binder, shoot_id: str) -> Mapping[str, date]:
     return days
 
 
-@remembered
+@remembered_from(PLANS)
 def to_order(binder: Binder, shoot_id: str) -> tuple[tuple[date, TripPlan, TripLine], ...]:
     """What must be ordered ahead, by the day to have ordered it by."""
     found = [
@@ -167,7 +167,7 @@ def to_order(binder: Binder, shoot_id: str) -> tuple[tuple[date, TripPlan, TripL
     return tuple(sorted(found, key=lambda order: (order[0], order[2].item.name)))
 
 
-@remembered
+@remembered_from(PLANS)
 def buying_clashes(binder: Binder, shoot_id: str) -> tuple[Missing, ...]:
     """Foods that cannot be bought fresh enough for when they are needed, or that no trip of the producer's fits."""
     clashes: list[Missing] = []
