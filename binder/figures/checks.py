@@ -8,15 +8,20 @@ from typing import TYPE_CHECKING
 
 from binder.figures.base import BaseVerdict, base_balance
 from binder.figures.base_repairs import base_repairs, bottleneck
+from binder.figures.budget import shoot_budget
+from binder.figures.claims import ClaimVerdict, claim_findings, verdict_text
 from binder.figures.cost import DishCost, Verdict, shoot_costs
 from binder.figures.demand import builds_of
 from binder.figures.leads import shelf_life_clashes
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, Place
+from binder.figures.money_words import money
+from binder.figures.old_prices import old_price_text, old_prices
 from binder.figures.safety import doneness_needed, recipe_allergens
 from binder.figures.shopping import shopping_list
 from binder.figures.spend import shoot_spend
 from binder.figures.temperature_text import doneness_text
+from binder.figures.trips import buying_clashes
 from binder.kitchen.money import honest_digits, money_text
 from binder.kitchen.reference import deference
 from binder.kitchen.wording import _, listed
@@ -54,6 +59,8 @@ def shoot_checks(binder: Binder, shoot_id: str) -> tuple[Check, ...]:
         *_base_checks(binder, shoot_id),
         *_lacking(binder, shoot_id),
         *_budget_checks(binder, shoot_id),
+        *_buying_checks(binder, shoot_id),
+        *_claim_checks(binder, shoot_id),
         *_safety_checks(binder, shoot_id),
         *_empty_checks(binder, shoot_id),
     ]
@@ -142,13 +149,42 @@ def _place_name(binder: Binder, lack: Missing) -> str:
 
 
 def _budget_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
-    spend, settings = shoot_spend(binder, shoot_id), binder.settings
-    if spend.budget is not None and spend.known > spend.budget:
+    """The shopping alone above the budget, or else all that the shoot is expected to cost."""
+    spend, budget = shoot_spend(binder, shoot_id), shoot_budget(binder, shoot_id)
+    if spend.budget is None:
+        return
+    says = ""
+    if spend.known > spend.budget:
         says = _("The shopping comes to {spend} at the till, the budget is {budget}.").format(
-            spend=money_text(spend.known, settings.currency, settings.locale),
-            budget=money_text(spend.budget, settings.currency, settings.locale),
+            spend=money(binder, spend.known), budget=money(binder, spend.budget)
         )
+    elif budget.total.expected is not None and budget.total.expected > spend.budget:
+        says = _("The shoot is expected to come to {spend} in all, the budget is {budget}.").format(
+            spend=money(binder, budget.total.expected), budget=money(binder, spend.budget)
+        )
+    if says:
         yield Check("over budget", Severity.WARN, Place("shoots", shoot_id), binder.shoots[shoot_id].name, says)
+
+
+def _buying_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    """Foods bought on a day that does not do, each once, and prices that are too old."""
+    clashes = {clash.place: clash for clash in reversed(buying_clashes(binder, shoot_id))}
+    for place, clash in reversed(clashes.items()):
+        yield Check("wrong day", Severity.WARN, place, _place_name(binder, clash), clash.says)
+    for old in old_prices(binder, shoot_id):
+        place, where = Place("packs", old.priced.pack.id), binder.foods[old.priced.pack.food].name
+        yield Check("old price", Severity.WARN, place, where, old_price_text(binder, old))
+
+
+def _claim_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    """Sentences that must not be said as they are, or may be said on a condition alone."""
+    for found in claim_findings(binder, shoot_id):
+        place = Place("claims", found.claim)
+        says = _("“{claim}”: {verdict}").format(claim=found.says, verdict=verdict_text(found))
+        if found.verdict in {ClaimVerdict.DOES_NOT, ClaimVerdict.NOT_KNOWN}:
+            yield Check("claim does not hold", Severity.WARN, place, found.says, says)
+        elif found.verdict is ClaimVerdict.ONLY_IF:
+            yield Check("claim holds only if", Severity.NOTE, place, found.says, says)
 
 
 def _safety_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:

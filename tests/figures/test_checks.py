@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 
-from binder.figures.checks import Severity, failed, shoot_checks
+from binder.figures.checks import Check, Severity, failed, shoot_checks
+from binder.kitchen.budget import BudgetLine
+from binder.kitchen.buying import Trip
+from binder.kitchen.claim import Claim, ClaimKind
 from binder.kitchen.food import Food
 from binder.kitchen.recipe import Line
 from binder.kitchen.record import Record
@@ -51,6 +55,42 @@ def test_too_little_base_stops() -> None:
 
 def test_too_small_a_budget_warns() -> None:
     assert kinds(replace(small_binder().shoots["day"], budget=100))["over budget"] is Severity.WARN
+
+
+def test_a_shoot_may_be_over_budget_with_its_shopping_within() -> None:
+    hire = BudgetLine(id="hire", shoot="day", name="Studio kitchen", rate=5000)
+    (says,) = [check.says for check in shoot_checks(small_binder(hire), "day") if check.kind == "over budget"]
+    assert says == "The shoot is expected to come to $73.30 in all, the budget is $50.00."
+
+
+def test_an_old_price_warns_and_leads_to_its_pack() -> None:
+    aged = replace(small_binder().quotes["quote-tahini"], on=date(2026, 9, 1))
+    (check,) = [check for check in shoot_checks(small_binder(aged), "day") if check.kind == "old price"]
+    assert (check.severity, check.place.table, check.place.id) == (Severity.WARN, "packs", "pack-tahini")
+    assert "93 days" in check.says
+
+
+def test_a_food_fetched_on_the_wrong_day_warns() -> None:
+    late = Trip(id="late", shoot="day", store="corner", on=date(2026, 12, 4))
+    found = [check for check in shoot_checks(small_binder(late), "day") if check.kind == "wrong day"]
+    assert {check.severity for check in found} == {Severity.WARN}
+    assert len({check.place for check in found}) == len(found) == 6
+
+
+def test_a_claim_is_told_by_whether_it_may_be_said() -> None:
+    def said(target: float) -> list[Check]:
+        claim = Claim(
+            id="c", shoot="day", says="Half price", kind=ClaimKind.PORTION_UNDER, dish="dish-spread", target=target
+        )
+        return [check for check in shoot_checks(small_binder(claim), "day") if check.kind.startswith("claim")]
+
+    (wrong,) = said(10)
+    assert (wrong.kind, wrong.severity, wrong.place.id) == ("claim does not hold", Severity.WARN, "c")
+    assert wrong.says == "“Half price”: Does not hold."
+    (condition,) = said(45)
+    assert (condition.kind, condition.severity) == ("claim holds only if", Severity.NOTE)
+    assert "without the garnish" in condition.says
+    assert said(1000) == []
 
 
 def test_poultry_without_a_core_temperature_warns_with_source_and_deference() -> None:
