@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 
     from binder.kitchen.binder import Binder
     from binder.kitchen.buying import Purchase
+    from binder.kitchen.price import Pack, Quote
 
 
 @dataclass(frozen=True)
@@ -160,11 +162,13 @@ def _asked(binder: Binder, purchase: Purchase) -> int | None:
         return 0
     pack = binder.packs.get(purchase.pack or "")
     quote = quote_of_pack(binder, pack) if pack else None
-    if pack is None or quote is None:
-        return None
+    return None if pack is None or quote is None else asked_for(binder, pack, quote, purchase.count)
+
+
+def asked_for(binder: Binder, pack: Pack, quote: Quote, count: float) -> int:
+    """Minor units for so many of a pack at a quote, its offer counted; a part of a pack is a part of its price."""
+    whole = round(count)
+    if pack.by_weight or whole != count:
+        return math.floor(quote.price * count + 0.5)
     grams = pack_grams(binder, pack)
-    offer = offer_of(PricedPack(pack, quote, 1.0 if isinstance(grams, Missing) else grams))
-    whole = round(purchase.count)
-    if pack.by_weight or whole != purchase.count:
-        return round(quote.price * purchase.count)
-    return offer.cost(whole)
+    return offer_of(PricedPack(pack, quote, 1.0 if isinstance(grams, Missing) else grams)).cost(whole)
