@@ -1,4 +1,4 @@
-"""`binder import`: a whole binder from a JSON document, or the prices of a CSV list, into a binder file."""
+"""`binder import`: a whole binder from a JSON document, or the prices of a CSV or XLSX list, into a binder file."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from binder.cli.endings import WrongUsageError
 from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
 
-PRICE_LIST_SUFFIXES = (".csv", ".tsv", ".txt")
+PRICE_LIST_SUFFIXES = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm")
 
 
 class BinderInTheWayError(BinderError):
@@ -25,10 +25,13 @@ class BinderInTheWayError(BinderError):
 
 
 def import_file(
-    file: Annotated[Path, typer.Argument(metavar="FILE", help=_("A binder as .json, or a price list as .csv."))],
+    file: Annotated[
+        Path, typer.Argument(metavar="FILE", help=_("A binder as .json, or a price list as .csv or .xlsx."))
+    ],
     into: Annotated[
         Path, typer.Option("--into", metavar="Y.binder", help=_("The binder file: a new one, or for prices the one."))
     ],
+    *,
     replace: Annotated[bool, typer.Option("--replace", help=_("Take the place of a file that is there."))] = False,
     good_rows: Annotated[
         bool, typer.Option("--good-rows", help=_("Take the good rows of a price list where others are refused."))
@@ -37,6 +40,15 @@ def import_file(
         datetime | None,
         typer.Option("--priced-on", metavar="DATE", formats=["%Y-%m-%d"], help=_("The day of prices without one.")),
     ] = None,
+    columns: Annotated[
+        str, typer.Option("--columns", metavar="COLUMNS", help=_("Which column is what: food=A,price=D,label=Name."))
+    ] = "",
+    sheet: Annotated[
+        str | None, typer.Option("--sheet", metavar="NAME", help=_("Which sheet of a workbook; else the first."))
+    ] = None,
+    preview: Annotated[
+        bool, typer.Option("--preview", help=_("Only show what would become of each row of a price list."))
+    ] = False,
     as_json: Annotated[bool, json_option()] = False,
 ) -> None:
     """Make a binder file from a JSON document, or bring a price list into one."""
@@ -44,7 +56,11 @@ def import_file(
         from binder.cli.price_import import PriceImport
 
         on = priced_on.date() if priced_on else None
-        PriceImport(file, good_rows=good_rows, priced_on=on, today=date.today()).bring_into(into, as_json=as_json)  # noqa: DTZ011 - prices are of the person's own day
+        today = date.today()  # noqa: DTZ011 - prices are of the person's own day
+        prices = PriceImport(file, good_rows, on, today, columns, sheet)
+        (prices.preview if preview else prices.bring_into)(into, as_json=as_json)
+    elif preview or columns or sheet:
+        raise WrongUsageError(_("“{file}” is no price list: only such has columns to see.").format(file=file.name))
     else:
         _make_binder(file, into, replace=replace)
         _say_made(file, into, as_json=as_json)

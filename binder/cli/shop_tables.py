@@ -1,77 +1,144 @@
-"""What `binder shop` shows to people."""
+"""What `binder shop` shows to people: what to order ahead, then each trip as one walks through the store."""
 
 from __future__ import annotations
 
-from itertools import groupby
 from typing import TYPE_CHECKING
 
-from binder.cli.columns import numbers, parts, words
+from binder.cli.columns import amounts, numbers, words
 from binder.cli.heading import show_heading
 from binder.cli.marks import budget_mark
-from binder.cli.pack_text import pack_label, store_name
-from binder.cli.terminal import say, say_marked, show_grouped
+from binder.cli.terminal import say, say_marked, say_parts, show_grouped, show_table
+from binder.exchange.shopping_lines import (
+    day_words,
+    lines_without_packs,
+    money_words,
+    shopping_trips,
+    to_order_first,
+)
 from binder.figures.date_text import date_text
 from binder.figures.portion_text import number_style
-from binder.figures.shopping import PackCount, ShoppingItem, ShoppingList, shopping_list
+from binder.figures.shopping import ShoppingList, shopping_list
 from binder.figures.spend import shoot_spend
+from binder.figures.trips import buying_clashes
 from binder.kitchen.amount_text import grams_text
-from binder.kitchen.money import money_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from binder.exchange.shopping_lines import ShoppingLine, ShoppingTrip
     from binder.figures.spend import Spend
     from binder.kitchen.binder import Binder
     from binder.kitchen.shoot import Shoot
 
 NOT_KNOWN = "–"
+_EXACT = 0.005
+"""Minor units; two sums as near as that are one."""
 
 
 def show_shop(binder: Binder, shoot: Shoot) -> None:
-    """Packs to take, by section of the store, and what they come to."""
+    """Packs to take, by trip and section of the store, and what they come to."""
     show_heading(binder, shoot)
+    trips = shopping_trips(binder, shoot.id)
+    _show_orders(binder, trips)
+    for trip in trips:
+        _show_trip(binder, trip)
+    _show_others(binder, lines_without_packs(binder, shoot.id))
     bought = shopping_list(binder, shoot.id)
-    columns = [words(_("Food")), numbers(_("Needed")), words(_("Take")), parts(_("Store · date of the price"))]
-    columns += [numbers(_("Price")), numbers(_("Left over"))]
-    sections = groupby(bought.items, key=lambda item: item.section)
-    show_grouped(
-        columns, [(section, [row for item in items for row in _rows(binder, item)]) for section, items in sections]
-    )
-    say()
-    for lack in bought.missing:
-        say_marked("◌", lack.says)
+    for lack in (*bought.missing, *buying_clashes(binder, shoot.id)):
+        say_marked("◌" if lack in bought.missing else "△", lack.says)
     say(_till(binder, bought))
+    deposit = sum(trip.deposit for trip in trips)
+    if deposit:
+        says = _("Deposits beside that: {money}, which come back with the empties.")
+        say(says.format(money=money_words(binder, deposit)))
     if shoot.budget is not None:
         say(_budget(binder, shoot_spend(binder, shoot.id), shoot.budget))
 
 
-def _rows(binder: Binder, item: ShoppingItem) -> list[list[str]]:
-    """A row for each kind of pack; the food, its need and what is left over stand in the first."""
+def _show_orders(binder: Binder, trips: Sequence[ShoppingTrip]) -> None:
+    orders = to_order_first(trips)
+    if not orders:
+        return
+    say(_("Order ahead"), strong=True)
+    columns = [words(_("Call by")), words(_("Food")), words(_("Take")), words(_("Store")), words(_("Fetch on"))]
+    rows = [
+        [
+            day_words(binder, line.order_by) if line.order_by else NOT_KNOWN,
+            line.food,
+            line.take,
+            trip.store or _("any store"),
+            day_words(binder, trip.on) if trip.on else _("any day"),
+        ]
+        for trip, line in orders
+    ]
+    show_table(columns, rows)
+    say()
+
+
+def _show_trip(binder: Binder, trip: ShoppingTrip) -> None:
+    day = day_words(binder, trip.on) if trip.on else _("any day")
+    say_parts([day, trip.store or _("any store"), money_words(binder, trip.price)])
+    columns = [words(_("Food")), amounts(_("Needed")), words(_("Take")), numbers(_("Price"))]
+    columns += [numbers(_("Left over")), words(_("Price of"))]
+    show_grouped(columns, [(_(section), [_row(binder, line) for line in lines]) for section, lines in trip.sections])
+    say()
+
+
+def _row(binder: Binder, line: ShoppingLine) -> list[str]:
     style = number_style(binder)
-    needed = grams_text(item.needed, style)
-    if not item.packs:
-        return [[item.name, needed, _("◌ not known"), "", NOT_KNOWN, NOT_KNOWN]]
-    left = NOT_KNOWN if item.left_over is None else grams_text(max(0.0, item.left_over), style)
-    first, *others = (_pack_cells(binder, taken) for taken in item.packs)
-    return [[item.name, needed, *first, left], *(["", "", *cells, ""] for cells in others)]
+    needed = [grams_text(line.needed, style)] if line.needed is not None else []
+    if line.at_home:
+        needed.append(_("{grams} at home").format(grams=grams_text(line.at_home, style)))
+    return [
+        _("{food} ✓ {done}").format(food=line.food, done=line.done) if line.done else line.food,
+        " · ".join(needed),
+        "; ".join(part for part in (line.take, line.offer, _deposit(binder, line)) if part),
+        NOT_KNOWN if line.price is None else money_words(binder, line.price),
+        "" if line.left_over is None else grams_text(line.left_over, style),
+        date_text(binder, line.taken.priced.quote.on) if line.taken else "",
+    ]
 
 
-def _pack_cells(binder: Binder, taken: PackCount) -> list[str]:
-    pack, settings = taken.priced.pack, binder.settings
-    store = store_name(binder, pack) or _("any store")
-    where = _("{store} · {date}").format(store=store, date=date_text(binder, taken.priced.quote.on))
-    price = money_text(taken.price, settings.currency, settings.locale)
-    return [f"{taken.count} × {pack_label(binder, pack)}", where, price]
+def _deposit(binder: Binder, line: ShoppingLine) -> str:
+    if not line.deposit:
+        return ""
+    return _("{money} deposit").format(money=money_words(binder, line.deposit))
+
+
+def _show_others(binder: Binder, lines: Sequence[ShoppingLine]) -> None:
+    """What no trip fetches."""
+    style = number_style(binder)
+    home = [line for line in lines if not line.item.missing]
+    unknown = [line for line in lines if line.item.missing]
+    if unknown:
+        columns = [words(_("No pack known")), numbers(_("Needed")), words("")]
+        show_table(columns, [[line.food, grams_text(line.item.needed, style), _("◌ not known")] for line in unknown])
+        say()
+    if home:
+        columns = [words(_("At home")), numbers(_("Needed")), numbers(_("There is"))]
+        rows = [(line.food, line.item.needed, line.item.at_home) for line in home]
+        show_table(columns, [[food, *(grams_text(grams, style) for grams in pair)] for food, *pair in rows])
+        say()
 
 
 def _till(binder: Binder, bought: ShoppingList) -> str:
-    known = money_text(bought.known_spend, binder.settings.currency, binder.settings.locale)
+    known = money_words(binder, bought.known_spend)
     says = _("At the till: {money}.")
     if bought.spend is None:
         says = _("At the till: not known; {money} for what has a price.")
-    proven = " " + _("No cheaper whole packs would do.") if bought.proven_optimal and bought.items else ""
-    return says.format(money=known) + proven
+    return f"{says.format(money=known)} {_proof(bought)}".rstrip()
+
+
+def _proof(bought: ShoppingList) -> str:
+    """What is proven of the choice: that nothing is cheaper, or better on the terms that count more than the till."""
+    if not bought.proven_optimal or not bought.known_spend:
+        return ""
+    if abs(bought.objective - bought.known_spend) < _EXACT:
+        return _("No cheaper whole packs would do.")
+    return _("On the shoot's terms (trips, stores, waste) nothing would do better.")
 
 
 def _budget(binder: Binder, spend: Spend, budget: int) -> str:
-    money = money_text(budget, binder.settings.currency, binder.settings.locale)
-    return _("Budget: {money}. {mark}").format(money=money, mark=budget_mark(spend))
+    mark = budget_mark(spend)
+    return _("Budget: {money}. {mark}").format(money=money_words(binder, budget), mark=mark)

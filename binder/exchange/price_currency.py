@@ -44,7 +44,7 @@ def is_own_currency(shown: str, currency: str, locale: str) -> bool:
     mark = shown.strip()
     if mark.upper() == currency:
         return True
-    if not currency_shown(mark) and not mark.isalpha():
+    if any(sign.isdigit() for sign in mark) or not (currency_shown(mark) or any(sign.isalpha() for sign in mark)):
         return False
     try:
         return parse_money(f"{mark}1", currency, locale) > 0

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+from datetime import date
 from pathlib import Path
 
 import pytest
 
 from binder.cli.loaded import loaded
-from tests.cli.conftest import Run
+from tests.cli.conftest import Run, squeezed
+from tests.exchange.workbooks import workbook
 from tests.kitchen_binder import small_binder
 
 HEADER = "food,store,pack size,unit,price,date\n"
@@ -115,6 +117,7 @@ def test_programs_are_told_what_became_of_each_row(run: Run, bean_file: Path, tm
     result = run("import", listed(tmp_path, GOOD), "--into", bean_file, "--json")
     assert json.loads(result.stdout) == {
         "binder": "Bean day",
+        "columns": {"food": "A", "store": "B", "pack size": "C", "unit": "D", "price": "E", "date": "F"},
         "rows": [{"row": 2, "fate": "new", "says": "tahini, 300 g"}],
         "changed": True,
     }
@@ -141,3 +144,96 @@ def test_prices_need_a_binder_file_to_go_into(run: Run, bean_day: Path, tmp_path
     assert result.exit_code == 3
     assert result.stderr.count("\n") == 1
     assert bean_day.read_bytes() == before
+
+
+def as_workbook(tmp_path: Path, *rows: tuple[object, ...]) -> Path:
+    path = tmp_path / "prices.xlsx"
+    path.write_bytes(workbook(rows))
+    return path
+
+
+NAMES = ("food", "store", "pack size", "unit", "price", "date")
+TAHINI = ("tahini", "Corner Larder", 300, "g", 6.49, date(2026, 11, 20))
+
+
+def test_prices_come_from_a_workbook_too(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    result = run("import", as_workbook(tmp_path, NAMES, TAHINI), "--into", bean_file)
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert {quote.price for quote in loaded(bean_file).quotes.where("pack", "pack-tahini")} == {600, 649}
+
+
+def test_a_formula_in_a_workbook_refuses_its_row(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    before = bean_file.read_bytes()
+    result = run("import", as_workbook(tmp_path, NAMES, (*TAHINI[:4], "=6*2", TAHINI[5])), "--into", bean_file)
+    assert result.exit_code == 3
+    assert "Row 2: its price is a formula, and none is worked out here." in result.stderr
+    assert bean_file.read_bytes() == before
+
+
+def test_columns_are_chosen_by_letter_or_heading(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    prices = as_workbook(tmp_path, ("Ware", "Menge", "Netto", "Brutto"), ("tahini", "300 g", 6.07, 6.49))
+    asked = ["import", prices, "--into", bean_file, "--priced-on", "2026-11-20"]
+    assert "food is not among them" in run(*asked).stderr
+    result = run(*asked, "--columns", "food=A, size=Menge,price=d")
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert 649 in {quote.price for quote in loaded(bean_file).quotes.values()}
+
+
+@pytest.mark.parametrize("columns", ["soup=A", "food", "price=Gross", "food=A,=B"])
+def test_a_column_that_is_none_is_wrong_usage(run: Run, bean_file: Path, tmp_path: Path, columns: str) -> None:
+    before = bean_file.read_bytes()
+    result = run("import", listed(tmp_path, GOOD), "--into", bean_file, "--columns", columns)
+    assert (result.exit_code, result.stdout, result.stderr.count("\n")) == (2, "", 1)
+    assert bean_file.read_bytes() == before
+
+
+def test_a_preview_shows_columns_and_fates_and_changes_nothing(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    before = bean_file.read_bytes()
+    prices = as_workbook(tmp_path, NAMES, TAHINI)
+    result = run("import", prices, "--into", bean_file, "--preview")
+    assert (result.exit_code, result.stderr) == (0, "")
+    shown = squeezed(result.stdout)
+    assert shown.startswith("Sheet “Sheet”\nWhat Column Heading\n")
+    assert "\npack size C pack size\n" in shown
+    assert "\n2 + new tahini, 300 g\n" in shown
+    assert bean_file.read_bytes() == before
+    answer = json.loads(run("import", prices, "--into", bean_file, "--preview", "--json").stdout)
+    assert (answer["changed"], answer["rows"][0]["fate"]) == (False, "new")
+
+
+def test_a_preview_of_a_list_that_would_be_refused_ends_with_1(run: Run, bean_day: Path, tmp_path: Path) -> None:
+    prices = listed(tmp_path, GOOD, "tahini,,300,g,six,2026-11-20\n")
+    result = run("import", prices, "--into", bean_day, "--preview")
+    assert (result.exit_code, result.stderr) == (1, "")
+    assert "◣ refused" in result.stdout
+    assert run("import", prices, "--into", bean_day, "--preview", "--good-rows").exit_code == 0
+
+
+def test_a_sheet_is_chosen_by_name(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    prices = as_workbook(tmp_path, NAMES, TAHINI)
+    result = run("import", prices, "--into", bean_file, "--sheet", "Soup", "--preview")
+    assert result.exit_code == 3
+    assert result.stderr == "This is no price list: no sheet of it is called “Soup”: it is “Sheet”.\n"
+
+
+def test_what_is_only_for_price_lists_is_wrong_usage_elsewhere(run: Run, bean_day: Path, tmp_path: Path) -> None:
+    result = run("import", bean_day, "--into", tmp_path / "made.binder", "--preview")
+    assert (result.exit_code, result.stderr.count("\n")) == (2, 1)
+    assert not (tmp_path / "made.binder").exists()
+
+
+def test_of_a_long_list_the_rows_that_matter_are_shown(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    rows = [f"tahini,Corner Larder,{size},g,6.49,2026-11-20\n" for size in range(1000, 1600)]
+    shown = run("import", listed(tmp_path, *rows, "tahini,,300,g,six,\n"), "--into", bean_file, "--good-rows").stdout
+    assert "602  ◣ refused" in shown
+    assert "101 rows more; --json has them all." in shown
+    assert "600 prices are taken. 1 row is refused." in " ".join(shown.split())
+
+
+@pytest.mark.parametrize("content", [b"PK\x03\x04 and no more", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" * 100, b""])
+def test_what_is_no_workbook_is_one_line(run: Run, bean_file: Path, tmp_path: Path, content: bytes) -> None:
+    (tmp_path / "prices.xlsx").write_bytes(content)
+    before = bean_file.read_bytes()
+    result = run("import", tmp_path / "prices.xlsx", "--into", bean_file)
+    assert (result.exit_code, result.stdout, result.stderr.count("\n")) == (3, "", 1)
+    assert bean_file.read_bytes() == before

@@ -1,0 +1,189 @@
+"""The shopping list line by line, by trip and section, as files, messages and the command line show it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from binder.figures.not_known import not_known_text
+from binder.figures.portion_text import number_style
+from binder.figures.shopping import shopping_list
+from binder.figures.trips import trip_plans
+from binder.kitchen.amount import Amount
+from binder.kitchen.amount_text import amount_text, grams_text
+from binder.kitchen.money import money_text
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from datetime import date
+
+    from binder.figures.shopping import PackCount, ShoppingItem
+    from binder.figures.trips import TripLine
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.price import Pack
+
+
+@dataclass(frozen=True)
+class ShoppingLine:
+    """So many of one pack of a food, or a food of which no pack is taken, and in `note` why.
+
+    Grams: `needed` in all, `at_home`, `left_over`; they are the food's, and None in every line of it after the first.
+    Money in minor units: `asked` for one pack (at the counter for the pack's size), `price` for all and `deposit` that
+    comes back. `take` and `offer` are words; `done` is what became of it, in words, once it is ticked.
+    """
+
+    item: ShoppingItem
+    section: str
+    taken: PackCount | None = None
+    needed: float | None = None
+    at_home: float | None = None
+    left_over: float | None = None
+    take: str = ""
+    pack: str = ""
+    offer: str = ""
+    order_by: date | None = None
+    done: str = ""
+    note: str = ""
+
+    @property
+    def food(self) -> str:
+        """The food's name."""
+        return one_line(self.item.name)
+
+    @property
+    def price(self) -> int | None:
+        """Minor units for all the packs."""
+        return None if self.taken is None else self.taken.price
+
+    @property
+    def deposit(self) -> int | None:
+        """Minor units that come back with the empties; None where there are none."""
+        return (self.taken.priced.pack.deposit * self.taken.count or None) if self.taken else None
+
+
+@dataclass(frozen=True)
+class ShoppingTrip:
+    """A trip: its day (None: any), its store (empty: any), and what is fetched there in walking order. Minor units."""
+
+    on: date | None
+    store: str
+    lines: tuple[ShoppingLine, ...]
+
+    @property
+    def sections(self) -> tuple[tuple[str, tuple[ShoppingLine, ...]], ...]:
+        """The lines by section of the store, in the order one walks through them."""
+        return tuple((name, tuple(lines)) for name, lines in groupby(self.lines, lambda line: line.section))
+
+    @property
+    def price(self) -> int:
+        """Minor units at the till, without deposits."""
+        return sum(line.price or 0 for line in self.lines)
+
+    @property
+    def deposit(self) -> int:
+        """Minor units that come back with the empties."""
+        return sum(line.deposit or 0 for line in self.lines)
+
+
+def shopping_trips(binder: Binder, shoot_id: str) -> tuple[ShoppingTrip, ...]:
+    """The shopping of a shoot by trip, in the order of days."""
+    seen: set[str] = set()
+    trips = []
+    for plan in trip_plans(binder, shoot_id):
+        lines = tuple(found for line in plan.lines for found in _lines(binder, shoot_id, line, seen))
+        trips.append(ShoppingTrip(plan.on, one_line(binder.stores[plan.store].name) if plan.store else "", lines))
+    return tuple(trips)
+
+
+def lines_without_packs(binder: Binder, shoot_id: str) -> tuple[ShoppingLine, ...]:
+    """What is on the list and is not fetched: there is enough of it, or nothing is known that could be bought."""
+    items = (item for item in shopping_list(binder, shoot_id).items if not item.packs)
+    return tuple(_without_packs(binder, item) for item in items)
+
+
+def _without_packs(binder: Binder, item: ShoppingItem) -> ShoppingLine:
+    note = one_line(not_known_text(binder, [item.missing])) if item.missing else _("there is enough at home")
+    return ShoppingLine(item, item.section, needed=item.needed, at_home=item.at_home or None, note=note)
+
+
+def _lines(binder: Binder, shoot_id: str, line: TripLine, seen: set[str]) -> Iterator[ShoppingLine]:
+    """A line for each pack; the food's own figures stand in the first of them over all trips."""
+    for taken in line.packs:
+        item, first = line.item, line.item.food not in seen
+        seen.add(item.food)
+        yield ShoppingLine(
+            item=item,
+            section=item.section,
+            taken=taken,
+            needed=item.needed if first else None,
+            at_home=(item.at_home or None) if first else None,
+            left_over=item.left_over if first else None,
+            take=take_words(binder, taken),
+            pack=pack_words(binder, taken.priced.pack),
+            offer=offer_words(binder, taken),
+            order_by=line.order_by,
+            done=_done(binder, shoot_id, item.food, taken.priced.pack.id),
+        )
+
+
+def take_words(binder: Binder, taken: PackCount) -> str:
+    """`2 × 500 g bag`; at the counter, which sells any weight, `450 g at the counter`."""
+    if taken.priced.pack.by_weight:
+        return _("{grams} at the counter").format(grams=grams_text(taken.grams, number_style(binder)))
+    return _("{count} × {pack}").format(count=taken.count, pack=pack_words(binder, taken.priced.pack))
+
+
+def pack_words(binder: Binder, pack: Pack) -> str:
+    """A pack by its label, or else by its size."""
+    return one_line(pack.label) or amount_text(Amount(pack.size, pack.size, pack.unit), number_style(binder))
+
+
+def offer_words(binder: Binder, taken: PackCount) -> str:
+    """`3 for $5.00` where so many are taken that the offer counts; empty where not."""
+    quote = taken.priced.quote
+    if taken.priced.pack.by_weight or not quote.bundle_packs or quote.bundle_price is None:
+        return ""
+    together = money_words(binder, quote.bundle_price)
+    says = _("{count} for {together}").format(count=quote.bundle_packs, together=together)
+    return says if taken.count >= quote.bundle_packs else ""
+
+
+def money_words(binder: Binder, minor: int) -> str:
+    """Minor units as the binder's locale writes money."""
+    return money_text(minor, binder.settings.currency, binder.settings.locale)
+
+
+def day_words(binder: Binder, day: date) -> str:
+    """A day with its day of the week: `Wed, Dec 2, 2026`."""
+    from babel.core import Locale, UnknownLocaleError
+    from babel.dates import format_skeleton
+
+    try:
+        locale = Locale.parse(binder.settings.locale)
+    except (UnknownLocaleError, ValueError):
+        locale = Locale("en", "US")
+    return format_skeleton("yMMMEd", day, locale=locale)
+
+
+def _done(binder: Binder, shoot_id: str, food: str, pack: str) -> str:
+    """What became of a line: bought, not to be had, another food instead; empty while it is open."""
+    purchases = [one for one in binder.purchases.where("shoot", shoot_id) if one.food == food]
+    instead = [binder.foods[one.instead].name for one in purchases if one.instead is not None]
+    if instead:
+        return _("{other} instead").format(other=one_line(instead[0]))
+    if any(not one.count for one in purchases):
+        return _("not to be had")
+    return _("bought") if any(one.pack in {None, pack} for one in purchases) else ""
+
+
+def one_line(text: str) -> str:
+    """A name as it stands in a line: without line ends."""
+    return " ".join(text.split())
+
+
+def to_order_first(trips: Sequence[ShoppingTrip]) -> list[tuple[ShoppingTrip, ShoppingLine]]:
+    """What must be ordered ahead, by the day to have ordered it by."""
+    found = [(trip, line) for trip in trips for line in trip.lines if line.order_by is not None]
+    return sorted(found, key=lambda order: (str(order[1].order_by), order[1].food.casefold()))
