@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.form_cost import bought_for, is_free
-from binder.figures.memory import FORMS, RECIPES, remembered_from
+from binder.figures.memory import FORMS, remembered_of
 from binder.figures.missing import Missing
-from binder.figures.recipe_use import recipe_uses
+from binder.figures.recipe_use import recipe_parts, recipe_uses
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -26,7 +26,7 @@ class BoughtUse:
     grams: float
 
 
-@remembered_from(FORMS | RECIPES)
+@remembered_of(recipe_parts, FORMS)
 def bought_uses(binder: Binder, recipe_id: str) -> tuple[BoughtUse | Missing, ...]:
     """What one batch of a recipe takes of each food that is bought; what nobody pays for is left out."""
     return tuple(bought for use in recipe_uses(binder, recipe_id) for bought in _bought(binder, use))
@@ -47,7 +47,7 @@ def _bought(binder: Binder, use: Use) -> Iterator[BoughtUse | Missing]:
             yield BoughtUse(use.line, food, grams * use.purchased)
 
 
-@remembered_from(FORMS | RECIPES)
+@remembered_of(recipe_parts, FORMS)
 def bought_by_food(binder: Binder, recipe_id: str) -> Mapping[str, float] | tuple[Missing, ...]:
     """Grams as purchased of each bought food in one batch of a recipe; what is missing where an amount is."""
     uses = bought_uses(binder, recipe_id)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.figures.demand import build_batches, builds_of, last_position, reaches
-from binder.figures.memory import remembered
+from binder.figures.demand import build_batches, builds_of, dish_parts, last_position, reaches
+from binder.figures.memory import FORMS, remembered_of
 from binder.figures.mise import made_ahead
 from binder.figures.missing import Missing
 from binder.figures.portion_text import SetOut, set_out
+from binder.figures.recipe_use import recipe_parts
 from binder.figures.safety import AllergenInDish, DonenessNeeded, doneness_needed, recipe_allergens, step_cautions
 from binder.kitchen.edits.recipes import line_name
 from binder.kitchen.edits.shoots import dish_name
@@ -87,7 +88,7 @@ class StationCard:
     missing: Missing | None = None
 
 
-@remembered
+@remembered_of(dish_parts, FORMS)
 def station_card(binder: Binder, dish_id: str) -> StationCard:
     """The card of a dish: amounts for each of its builds, or for its portions once where no build is planned."""
     dish = binder.dishes[dish_id]
@@ -109,7 +110,7 @@ def station_card(binder: Binder, dish_id: str) -> StationCard:
     )
 
 
-@remembered
+@remembered_of(recipe_parts, FORMS)
 def made_ahead_card(binder: Binder, recipe_id: str, batches: float) -> StationCard:
     """The card of a recipe that dishes are made from, for so many batches in all."""
     recipe = binder.recipes[recipe_id]

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 from binder.figures.cap_basis import in_whole_packs, without_staples
 from binder.figures.form_cost import bought_for, cost_per_gram, is_free
-from binder.figures.memory import COSTS, remembered_from
+from binder.figures.memory import COSTS, FORMS, remembered_from, remembered_of
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.price import chosen_pack
-from binder.figures.recipe_use import Use, recipe_uses, scaled
+from binder.figures.recipe_use import Use, recipe_parts, recipe_uses, scaled
 from binder.kitchen.edits.recipes import line_name
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.shoot import CapBasis
@@ -95,7 +95,7 @@ def cap_of(binder: Binder, dish: Dish) -> int | None:
     return dish.cap if dish.cap is not None else binder.shoots[dish.shoot].cap
 
 
-@remembered_from(COSTS)
+@remembered_of(recipe_parts, FORMS)
 def recipe_lines_cost(binder: Binder, recipe_id: str) -> tuple[LineCost, ...] | Missing:
     """The lines of a recipe costed for one portion; Missing where the recipe does not say how many it yields."""
     recipe = binder.recipes[recipe_id]

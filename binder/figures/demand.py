@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.form_cost import is_free
-from binder.figures.memory import PLANS, remembered_from
+from binder.figures.memory import FORMS, PLANS, WEIGHTS, remembered_from, remembered_of
 from binder.figures.missing import Missing, MissingKind, Place
-from binder.figures.recipe_use import LARGEST_WEIGHT, Use, recipe_uses, too_much
+from binder.figures.recipe_use import LARGEST_WEIGHT, Use, recipe_parts, recipe_uses, too_much
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -62,6 +62,12 @@ def builds_of(binder: Binder, dish_id: str) -> tuple[Build, ...]:
     return binder.builds.where("dish", dish_id)
 
 
+def dish_parts(binder: Binder, dish_id: str) -> tuple[object, ...]:
+    """The records of a dish: itself, its builds, and those of its recipe."""
+    dish = binder.dishes[dish_id]
+    return (dish, *builds_of(binder, dish_id), *recipe_parts(binder, dish.recipe))
+
+
 @dataclass(frozen=True)
 class Batches:
     """A build, how many batches of the recipe it is, and the position of its last step (infinity: to the end)."""
@@ -75,7 +81,7 @@ class Batches:
         return step.position <= self.last
 
 
-@remembered_from(PLANS)
+@remembered_of(dish_parts, WEIGHTS)
 def dish_batches(binder: Binder, dish_id: str) -> tuple[Batches, ...] | Missing:
     """The builds of a dish, each as batches of its recipe up to its step."""
     dish = binder.dishes[dish_id]
@@ -89,7 +95,7 @@ def dish_batches(binder: Binder, dish_id: str) -> tuple[Batches, ...] | Missing:
     return tuple(gathered)
 
 
-@remembered_from(PLANS)
+@remembered_of(dish_parts, WEIGHTS)
 def step_batches(binder: Binder, dish_id: str) -> Mapping[str, float] | Missing:
     """For each step of a dish's recipe, how many batches of it all builds make together."""
     batches = dish_batches(binder, dish_id)
@@ -102,21 +108,31 @@ def step_batches(binder: Binder, dish_id: str) -> Mapping[str, float] | Missing:
 @remembered_from(PLANS)
 def shoot_demand(binder: Binder, shoot_id: str) -> ShootDemand:
     """What all builds of a shoot need of each food, in grams as purchased."""
-    by_dish: dict[str, dict[str, float]] = {}
+    by_dish: dict[str, Mapping[str, float]] = {}
     missing_of: dict[str, dict[Missing, None]] = {}
-    for dish in binder.dishes.where("shoot", shoot_id):
-        needs = by_dish.setdefault(dish.id, {})
-        for food, grams in _needs(binder, dish.id):
-            if isinstance(grams, Missing):
-                missing_of.setdefault(food, {})[grams] = None
-            else:
-                needs[food] = needs.get(food, 0.0) + grams
     totals: dict[str, float] = {}
-    for needs in by_dish.values():
-        for food, total in needs.items():
-            totals[food] = totals.get(food, 0.0) + total
+    for dish in binder.dishes.where("shoot", shoot_id):
+        needs, lacking = _dish_demand(binder, dish.id)
+        by_dish[dish.id] = needs
+        for food, grams in needs.items():
+            totals[food] = totals.get(food, 0.0) + grams
+        for food, lack in lacking:
+            missing_of.setdefault(food, {})[lack] = None
     missing = dict.fromkeys(lack for lacks in missing_of.values() for lack in lacks)
     return ShootDemand(totals, by_dish, tuple(missing), {food: tuple(lacks) for food, lacks in missing_of.items()})
+
+
+@remembered_of(dish_parts, FORMS)
+def _dish_demand(binder: Binder, dish_id: str) -> tuple[Mapping[str, float], tuple[tuple[str, Missing], ...]]:
+    """Grams as purchased of each food that the builds of a dish take, and what is missing, each with its food."""
+    needs: dict[str, float] = {}
+    lacking: list[tuple[str, Missing]] = []
+    for food, grams in _needs(binder, dish_id):
+        if isinstance(grams, Missing):
+            lacking.append((food, grams))
+        else:
+            needs[food] = needs.get(food, 0.0) + grams
+    return needs, tuple(lacking)
 
 
 def _needs(binder: Binder, dish_id: str) -> Iterator[tuple[str, float | Missing]]:
@@ -138,7 +154,7 @@ def _taken(binder: Binder, dish_id: str, use: Use, count: float | Missing) -> fl
     return grams if grams <= LARGEST_WEIGHT else too_much(binder, use.food, Place("dishes", dish_id))
 
 
-@remembered_from(PLANS)
+@remembered_of(dish_parts, FORMS)
 def build_needs(binder: Binder, dish_id: str) -> Mapping[str, Mapping[str, float]]:
     """For each build of a dish, grams as purchased of each food it takes; what is not known is left out."""
     batches = dish_batches(binder, dish_id)

@@ -62,6 +62,31 @@ def remembered_from(
     return keeping
 
 
+def remembered_of(
+    parts_of: Callable[[Binder, str], tuple[object, ...]], tables: frozenset[str]
+) -> Callable[[Callable[Concatenate[Binder, str, P], R]], Callable[Concatenate[Binder, str, P], R]]:
+    """Keep the last results of a figure of one record that reads, beside `tables`, only the records `parts_of` gives.
+
+    They outlive every change of others: one line edited, and only its own recipe is worked out anew.
+    """
+
+    def keeping(figure: Callable[Concatenate[Binder, str, P], R]) -> Callable[Concatenate[Binder, str, P], R]:
+        name = f"{figure.__module__}.{figure.__qualname__}"
+
+        @functools.wraps(figure)
+        def worked_out(binder: Binder, of: str, /, *args: P.args, **kwargs: P.kwargs) -> R:
+            shelf, parts = binder.memory.shelf(tables), parts_of(binder, of)
+            key = (name, of, *args, *kwargs.items())
+            kept = shelf.get(key)
+            if kept is None or kept[0] != parts:
+                kept = shelf[key] = (parts, figure(binder, of, *args, **kwargs))
+            return cast("R", kept[1])
+
+        return cast("Callable[Concatenate[Binder, str, P], R]", worked_out)
+
+    return keeping
+
+
 def remembered(figure: Callable[Concatenate[Binder, P], R]) -> Callable[Concatenate[Binder, P], R]:
     """Keep the results of a figure that may read anything: every change forgets them."""
     return remembered_from(EVERY_TABLE)(figure)

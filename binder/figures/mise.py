@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from binder.figures.demand import Batches, dish_batches, step_batches
-from binder.figures.memory import remembered
+from binder.figures.demand import Batches, dish_batches, dish_parts, step_batches
+from binder.figures.memory import WEIGHTS, remembered, remembered_of
 from binder.figures.missing import Missing
 from binder.figures.portion_text import SetOut, set_out
 from binder.figures.recipe_use import batches, recipes_within
@@ -63,25 +63,30 @@ def mise_list(binder: Binder, shoot_id: str) -> tuple[MiseItem, ...]:
     """Everything to set out for a shoot: what is made ahead first, then by station in the order the dishes use them."""
     shoot = binder.shoots[shoot_id]
     ready = datetime.combine(shoot.on, shoot.call) if shoot.on and shoot.call else None
-    items = [*_made_ahead(binder, shoot_id, ready), *_dish_items(binder, shoot_id, ready)]
+    dishes = binder.dishes.where("shoot", shoot_id)
+    of_dishes = (item for dish in dishes for item in _dish_items(binder, dish.id, ready))
+    items = [*_made_ahead(binder, shoot_id, ready), *of_dishes]
     stations = list(dict.fromkeys(item.station for item in items))
     return tuple(sorted(items, key=lambda item: stations.index(item.station)))
 
 
-def _dish_items(binder: Binder, shoot_id: str, ready: datetime | None) -> Iterator[MiseItem]:
-    for dish in binder.dishes.where("shoot", shoot_id):
-        batches = dish_batches(binder, dish.id)
-        if isinstance(batches, Missing):
-            continue
-        for step in binder.steps.where("recipe", dish.recipe):
-            reaching = [one for one in batches if one.reach(step)]
-            for line in binder.lines.where("step", step.id) if reaching else ():
-                yield _dish_item(binder, dish, step, line, reaching, ready)
+@remembered_of(dish_parts, WEIGHTS)
+def _dish_items(binder: Binder, dish_id: str, ready: datetime | None) -> tuple[MiseItem, ...]:
+    dish, batches = binder.dishes[dish_id], dish_batches(binder, dish_id)
+    if isinstance(batches, Missing):
+        return ()
+    items: list[MiseItem] = []
+    for step in binder.steps.where("recipe", dish.recipe):
+        reaching = [one for one in batches if one.reach(step)]
+        lines = binder.lines.where("step", step.id) if reaching else ()
+        items += (_dish_item(binder, dish, step, line, reaching, ready) for line in lines)
+    return tuple(items)
 
 
 def _dish_item(
     binder: Binder, dish: Dish, step: Step, line: Line, reaching: Sequence[Batches], ready: datetime | None
 ) -> MiseItem:
+    amounts = {count: set_out(binder, line, count) for count in {one.count for one in reaching}}
     return MiseItem(
         station=step.station or unnamed_station(),
         dish=dish.id,
@@ -90,9 +95,7 @@ def _dish_item(
         line=line.id,
         food=line_name(binder, line),
         preparation=line.preparation,
-        builds=tuple(
-            PerBuild(one.build.id, one.build.kind.value, set_out(binder, line, one.count)) for one in reaching
-        ),
+        builds=tuple(PerBuild(one.build.id, one.build.kind.value, amounts[one.count]) for one in reaching),
         total=set_out(binder, line, sum(one.count for one in reaching)),
         ready_by=ready,
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from binder.figures.memory import RECIPES, remembered_from
+from binder.figures.memory import RECIPES, WEIGHTS, remembered_from, remembered_of
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.weight import grams_of
 from binder.kitchen.units import Dimension, UnknownUnitError, unit
@@ -66,12 +66,22 @@ def scaled(value: float | Missing, factor: float) -> float | Missing:
     return value if isinstance(value, Missing) else value * factor
 
 
-@remembered_from(RECIPES)
 def recipe_uses(binder: Binder, recipe_id: str) -> tuple[Use, ...]:
     """What one batch of a recipe uses, in the order of its steps and lines."""
     for inner in recipes_within(binder, recipe_id):
         _uses(binder, inner)  # the innermost first, so that recipes may be nested deeper than Python's calls
     return _uses(binder, recipe_id)
+
+
+@remembered_from(RECIPES)
+def recipe_parts(binder: Binder, recipe_id: str) -> tuple[object, ...]:
+    """The records of a recipe and of all that are in it: itself, its steps and their lines."""
+    parts: list[object] = []
+    for key in (*recipes_within(binder, recipe_id), recipe_id):
+        parts.append(binder.recipes[key])
+        for step in binder.steps.where("recipe", key):
+            parts += (step, *binder.lines.where("step", step.id))
+    return tuple(parts)
 
 
 @remembered_from(RECIPES)
@@ -96,7 +106,7 @@ def _made_in(binder: Binder, recipe_id: str) -> list[str]:
     return [line.made for step in steps for line in binder.lines.where("step", step.id) if line.made is not None]
 
 
-@remembered_from(RECIPES)
+@remembered_of(recipe_parts, WEIGHTS)
 def _uses(binder: Binder, recipe_id: str) -> tuple[Use, ...]:
     return tuple(
         use

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.figures.memory import FORMS, RECIPES, remembered_from
-from binder.figures.recipe_use import recipe_uses, recipes_within
+from binder.figures.memory import FORMS, remembered_of
+from binder.figures.recipe_use import recipe_parts, recipe_uses, recipes_within
 from binder.figures.temperature_text import fahrenheit
 from binder.kitchen.recipe import Heat
 from binder.kitchen.reference import Caution, Doneness, allergens, cautions, doneness
@@ -35,7 +35,7 @@ class DonenessNeeded:
     stated: bool
 
 
-@remembered_from(FORMS | RECIPES)
+@remembered_of(recipe_parts, FORMS)
 def foods_in_recipe(binder: Binder, recipe_id: str) -> tuple[Food, ...]:
     """Every food in a recipe, down through the recipes it is made from and all conversions its forms can come of."""
     found: dict[str, Food] = {}
@@ -59,7 +59,7 @@ def _with_what_made_it(binder: Binder, food_id: str) -> tuple[str, ...]:
     return tuple(gathered)
 
 
-@remembered_from(FORMS | RECIPES)
+@remembered_of(recipe_parts, FORMS)
 def recipe_allergens(binder: Binder, recipe_id: str) -> tuple[AllergenInDish, ...]:
     """The allergens of a recipe under the binder's scheme, with the foods that carry each."""
     kinds: dict[str, dict[str, None]] = {}
@@ -79,7 +79,7 @@ def step_cautions(step: Step) -> tuple[Caution, ...]:
     return tuple(cautions()[hazard] for hazard in step.hazards if hazard in cautions())
 
 
-@remembered_from(FORMS | RECIPES)
+@remembered_of(recipe_parts, FORMS)
 def doneness_needed(binder: Binder, recipe_id: str) -> tuple[DonenessNeeded, ...]:
     """The foods of a recipe that must be cooked to a temperature, each with its rule and whether a step states it."""
     reached = max(
