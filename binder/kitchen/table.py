@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Generic, TypeVar
 
 from binder.kitchen.record import Record
@@ -38,14 +38,21 @@ class Table(Mapping[str, R], Generic[R]):
         return id(self)
 
     def with_changes(self, changes: Iterable[tuple[str, R | None]]) -> Table[R]:
-        """A table with each record put in place, or taken out where it is None."""
+        """A table with each record put in place, or taken out where it is None. Groupings known so far are kept up."""
+        latest = dict(changes)
         changed: Table[R] = Table()
         changed._records = dict(self._records)
-        for key, record in changes:
+        for key, record in latest.items():
             if record is None:
                 changed._records.pop(key, None)
             else:
                 changed._records[key] = record
+        if len(latest) <= len(self._records) // 4:
+            before = [self._records[key] for key in latest if key in self._records]
+            after = [record for record in latest.values() if record is not None]
+            changed._groups = {
+                field: _regrouped(groups, field, before, after) for field, groups in self._groups.items()
+            }
         return changed
 
     def where(self, field: str, value: object) -> tuple[R, ...]:
@@ -61,6 +68,22 @@ def _grouped(records: Iterable[R], field: str) -> dict[object, tuple[R, ...]]:
     for record in records:
         gathered.setdefault(getattr(record, field), []).append(record)
     return {value: tuple(sorted(group, key=in_order)) for value, group in gathered.items()}
+
+
+def _regrouped(
+    groups: dict[object, tuple[R, ...]], field: str, before: Sequence[R], after: Sequence[R]
+) -> dict[object, tuple[R, ...]]:
+    """A grouping with some records as they were taken out and as they are put in; the other groups stay as they are."""
+    regrouped = dict(groups)
+    gone = {record.id for record in before}
+    for value in {getattr(record, field) for record in (*before, *after)}:
+        left = [record for record in groups.get(value, ()) if record.id not in gone]
+        group = [*left, *(record for record in after if getattr(record, field) == value)]
+        if group:
+            regrouped[value] = tuple(sorted(group, key=in_order))
+        else:
+            regrouped.pop(value, None)
+    return regrouped
 
 
 def in_order(record: Record) -> tuple[int, str]:
