@@ -1,50 +1,123 @@
-"""Who does what in a plan: hands are given out in the order tasks begin, to whoever is there, free and able."""
+"""Who does what in a plan: as few people as can do it, prep by those not on camera where they can."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
 
-from binder.figures.day_kitchen import PEOPLE, PRESENTER, DayKitchen
+from binder.figures.plan_question import taken_away
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping, Sequence
 
-    from binder.figures.plan_question import PlanQuestion, Task
-    from binder.kitchen.day import Person
+    from binder.figures.day_kitchen import Crew, DayKitchen
+    from binder.figures.plan_question import Plan, PlanQuestion
+
+_SECONDS = 1.0
+_SOMEONE_MORE = 1000
+"""One person more weighs as much as so many tasks of prep done by someone on camera."""
 
 
-def who_does_what(question: PlanQuestion, kitchen: DayKitchen, starts: Mapping[str, int]) -> dict[str, tuple[str, ...]]:
-    """The people (their ids) of each task. A task that no one free can do stays without: the plan counts heads only."""
-    away = {
-        (absence.key.removeprefix("person "), absence.start, absence.end)
-        for absence in question.absences
-        if absence.key.startswith("person ")
-    }
-    busy: dict[str, int] = {}
+@dataclass(frozen=True)
+class _Work:
+    """A task with hands: when it is, and the crews that could do it."""
+
+    key: str
+    start: int
+    end: int
+    crews: tuple[str, ...]
+    took: str
+
+
+def who_does_what(
+    question: PlanQuestion,
+    kitchen: DayKitchen,
+    plan: Plan,
+    *,
+    fewest: bool = True,
+    already: Mapping[str, tuple[str, ...]] | None = None,
+) -> dict[str, tuple[str, ...]]:
+    """The people (their ids) of each task that takes hands; `fewest`: shared out anew, among as few as can do it all.
+
+    The plan has chosen a crew for each task, and within a crew anyone will do; `already` says who has begun what.
+    """
+    work = list(_work(question, kitchen, plan))
+    chosen = {one.key: one.took for one in work}
+    if fewest:
+        chosen = _Sharing(question, kitchen, work).fewest() or chosen
     given: dict[str, tuple[str, ...]] = {}
-    for task in sorted(question.tasks, key=lambda one: (starts[one.key], one.key)):
-        if not task.needs.get(PEOPLE):
-            continue
-        start, end = starts[task.key], starts[task.key] + task.minutes
-        free = [
-            person
-            for person in kitchen.people
-            if busy.get(person.id, -1) <= start
-            and _able(person, task)
-            and not any(who == person.id and begin < end and start < until for who, begin, until in away)
-        ]
-        chosen = tuple(person.id for person in sorted(free, key=lambda one: _rank(one, task))[: task.needs[PEOPLE]])
-        busy |= dict.fromkeys(chosen, end)
-        given[task.key] = chosen
+    for crew in kitchen.crews:
+        given |= _shared_out(crew, [one for one in work if chosen[one.key] == crew.key], already or {})
     return given
 
 
-def _able(person: Person, task: Task) -> bool:
-    """Whether someone has the skills a task asks for, and is the presenter where it is filmed."""
-    asked = {key.removeprefix("skill ") for key in task.needs if key.startswith("skill ")}
-    return asked <= set(person.skills) and (PRESENTER not in task.needs or person.on_camera)
+def _work(question: PlanQuestion, kitchen: DayKitchen, plan: Plan) -> Iterator[_Work]:
+    crews = {crew.key for crew in kitchen.crews}
+    for task in question.tasks:
+        start = plan.starts[task.key]
+        for at, choice in enumerate(task.one_of):
+            if crews.issuperset(choice.resources):
+                took = plan.taken[task.key][at]
+                yield _Work(task.key, start, start + task.minutes, choice.resources, took)
+        for key in crews.intersection(task.needs):
+            yield _Work(task.key, start, start + task.minutes, (key,), key)
 
 
-def _rank(person: Person, task: Task) -> tuple[bool, int, int]:
-    """Prep goes to those not on camera first, then to those with the fewest skills to spare."""
-    return (person.on_camera and PRESENTER not in task.needs, len(person.skills), person.position)
+def _shared_out(
+    crew: Crew, work: Sequence[_Work], already: Mapping[str, tuple[str, ...]]
+) -> dict[str, tuple[str, ...]]:
+    """Each task to the first of a crew who is free: never more of them than are at work at once."""
+    busy: dict[str, int] = {}
+    given: dict[str, tuple[str, ...]] = {}
+    for one in sorted(work, key=lambda one: (one.key not in already, one.start, one.key)):
+        free = [person.id for person in crew.people if busy.get(person.id, one.start) <= one.start]
+        given[one.key] = already.get(one.key) or tuple(free[:1])
+        busy |= dict.fromkeys(given[one.key], one.end)
+    return given
+
+
+class _Sharing:
+    """Work to be shared out among as few people as can do it: which crew does what."""
+
+    def __init__(self, question: PlanQuestion, kitchen: DayKitchen, work: Sequence[_Work]) -> None:
+        from ortools.sat.python import cp_model
+
+        self.model, self.question, self.kitchen, self.work = cp_model.CpModel(), question, kitchen, work
+        self.does: dict[tuple[str, str], Any] = {
+            (one.key, crew): self.model.new_bool_var(f"{one.key} by {crew}") for one in work for crew in one.crews
+        }
+        self.people = {crew.key: self.model.new_int_var(0, len(crew.people), crew.key) for crew in kitchen.crews}
+        for one in work:
+            self.model.add_exactly_one(self.does[one.key, crew] for crew in one.crews)
+        for crew in kitchen.crews:
+            self._no_one_twice(crew)
+
+    def _no_one_twice(self, crew: Crew) -> None:
+        work = [one for one in self.work if crew.key in one.crews]
+        away = _away(self.question, crew)
+        for minute in sorted({one.start for one in work} | {start for start, _end, _amount in away}):
+            used = sum(self.does[one.key, crew.key] for one in work if one.start <= minute < one.end)
+            there = len(crew.people) - sum(amount for start, end, amount in away if start <= minute < end)
+            self.model.add(used <= self.people[crew.key])
+            self.model.add(used <= there)
+
+    def fewest(self) -> dict[str, str] | None:
+        """The crew of each task; None where that is not settled in time."""
+        from ortools.sat.python import cp_model
+
+        on_camera = {crew.key for crew in self.kitchen.crews if crew.on_camera}
+        aside = [
+            self.does[one.key, crew] for one in self.work for crew in on_camera.intersection(one.crews) if one.crews
+        ]
+        self.model.minimize(_SOMEONE_MORE * sum(self.people.values()) + sum(aside))
+        solver = cp_model.CpSolver()
+        solver.parameters.max_time_in_seconds = _SECONDS
+        if solver.solve(self.model) not in {cp_model.OPTIMAL, cp_model.FEASIBLE}:
+            return None
+        return {key: crew for (key, crew), does in self.does.items() if solver.value(does)}
+
+
+def _away(question: PlanQuestion, crew: Crew) -> Sequence[tuple[int, int, int]]:
+    """When how many of a crew are not there."""
+    resource = next(one for one in question.resources if one.key == crew.key)
+    return taken_away(replace(question, begun=frozenset()), resource)

@@ -20,10 +20,10 @@ def demands_of(question: PlanQuestion) -> tuple[str, ...]:
     """The demands that someone could give way on: gaps and absences by their key, pins, latest ends, resources."""
     gaps = [f"gap {gap.key}" for gap in question.gaps if gap.most is not None or gap.key == "running order"]
     absences = [f"absence {absence.key}" for absence in question.absences]
-    pins = [f"pin {key}" for key in question.pinned]
+    pins = [f"pin {key}" for key in question.pinned if key not in question.begun]
     late = [LATEST] if any(task.latest is not None for task in question.tasks) else []
     resources = [
-        f"resource {one.key}" for one in question.resources if any(task.uses(one.key) for task in question.tasks)
+        f"resource {one.key}" for one in question.resources if any(task.may_use(one.key) for task in question.tasks)
     ]
     return tuple(dict.fromkeys([*pins, *gaps, *absences, *late, *resources]))
 
@@ -52,7 +52,7 @@ def _without_resource(question: PlanQuestion, key: str) -> PlanQuestion:
         replace(
             task,
             needs={one: amount for one, amount in task.needs.items() if one != key},
-            either=() if key in task.either else task.either,
+            one_of=tuple(choice for choice in task.one_of if key not in choice.resources),
         )
         for task in question.tasks
     )

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
     from binder.figures.plan_question import PlanQuestion, Resource, Task
 
 
-def faults_of(question: PlanQuestion, starts: Mapping[str, int], taken: Mapping[str, str] | None = None) -> list[str]:
+Taken = Mapping[str, Sequence[str]]
+"""Which resource each task took of each of its choices."""
+
+
+def faults_of(question: PlanQuestion, starts: Mapping[str, int], taken: Taken | None = None) -> list[str]:
     """What a plan breaks, in words; nothing for a plan that keeps every rule."""
     return [
         *_task_faults(question, starts),
+        *_choice_faults(question, taken or {}),
         *_gap_faults(question, starts),
         *_apart_faults(question, starts),
         *(fault for one in question.resources for fault in _resource_faults(question, one, starts, taken or {})),
@@ -31,12 +35,23 @@ def _task_faults(question: PlanQuestion, starts: Mapping[str, int]) -> list[str]
     return faults
 
 
+def _choice_faults(question: PlanQuestion, taken: Taken) -> list[str]:
+    faults = []
+    for task in question.tasks:
+        took = taken.get(task.key, ())
+        if len(took) != len(task.one_of) or not all(
+            one in choice.resources for one, choice in zip(took, task.one_of, strict=False)
+        ):
+            faults.append(f"{task.key} took {took}")
+    return faults
+
+
 def _gap_faults(question: PlanQuestion, starts: Mapping[str, int]) -> list[str]:
     minutes = {task.key: task.minutes for task in question.tasks}
     faults = []
     for gap in question.gaps:
         between = starts[gap.after] - starts[gap.before] - minutes[gap.before]
-        if between < gap.least or (gap.most is not None and between > gap.most):
+        if gap.after not in question.begun and (between < gap.least or (gap.most is not None and between > gap.most)):
             faults.append(f"{gap.before} to {gap.after}: {between} minutes")
     return faults
 
@@ -45,38 +60,36 @@ def _apart_faults(question: PlanQuestion, starts: Mapping[str, int]) -> list[str
     minutes = {task.key: task.minutes for task in question.tasks}
     faults = []
     for apart in question.aparts:
-        runs = [(starts[first], starts[last] + minutes[last]) for first, last in (apart.first, apart.second)]
-        (_begin, end), (begin, _end) = sorted(runs)
-        if begin < end + apart.minutes:
-            faults.append(f"{apart.first[0]} and {apart.second[0]} interleave")
+        runs = sorted((starts[first], starts[last] + minutes[last], (first, last)) for first, last in apart.runs)
+        for at, (_begin, end, one) in enumerate(runs):
+            for begin, _end, other in runs[at + 1 :]:
+                if begin < end + apart.minutes and not {*one, *other} <= question.begun:
+                    faults.append(f"{one[0]} and {other[0]} interleave")
     return faults
 
 
-def _uses(task: Task, resource: Resource, taken: Mapping[str, str]) -> int:
-    if resource.key in task.either:
-        return task.places if taken.get(task.key) == resource.key else 0
-    return task.needs.get(resource.key, 0)
+def _uses(task: Task, resource: Resource, taken: Taken) -> int:
+    chosen = zip(taken.get(task.key, ()), task.one_of, strict=True)
+    return task.needs.get(resource.key, 0) + sum(choice.amount for took, choice in chosen if took == resource.key)
 
 
-def _resource_faults(
-    question: PlanQuestion, resource: Resource, starts: Mapping[str, int], taken: Mapping[str, str]
-) -> list[str]:
+def _resource_faults(question: PlanQuestion, resource: Resource, starts: Mapping[str, int], taken: Taken) -> list[str]:
     users = [task for task in question.tasks if task.minutes and _uses(task, resource, taken)]
     absent = [one for one in question.absences if one.resource == resource.key]
     faults = []
     for minute in sorted({starts[task.key] for task in users} | {one.start for one in absent}):
-        used = sum(
-            _uses(task, resource, taken)
-            for task in users
-            if starts[task.key] <= minute < starts[task.key] + task.minutes
-        )
-        away = sum(min(one.amount, resource.capacity) for one in absent if one.start <= minute < one.end)
-        if used and used + away > resource.capacity:
+        now = [task for task in users if starts[task.key] <= minute < starts[task.key] + task.minutes]
+        used = sum(_uses(task, resource, taken) for task in now)
+        away = sum(one.amount for one in absent if one.start <= minute < one.end)
+        planned = any(task.key not in question.begun for task in now)
+        if planned and used + away > resource.capacity:
             faults.append(f"{resource.key} is overfull at minute {minute}")
-    return faults + _change_faults(resource, users, starts)
+    return faults + _change_faults(question, resource, users, starts)
 
 
-def _change_faults(resource: Resource, users: list[Task], starts: Mapping[str, int]) -> list[str]:
+def _change_faults(
+    question: PlanQuestion, resource: Resource, users: list[Task], starts: Mapping[str, int]
+) -> list[str]:
     if not (resource.change or resource.has_states):
         return []
     faults = []
@@ -88,6 +101,6 @@ def _change_faults(resource: Resource, users: list[Task], starts: Mapping[str, i
                 together = one.group == other.group
             first, second = sorted((one, other), key=lambda task: starts[task.key])
             idle = starts[second.key] - starts[first.key] - first.minutes
-            if not together and idle < resource.change:
+            if not together and idle < resource.change and not {one.key, other.key} <= question.begun:
                 faults.append(f"{resource.key} changes from {first.key} to {second.key} in {idle} minutes")
     return faults

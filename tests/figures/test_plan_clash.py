@@ -53,7 +53,9 @@ def test_where_there_is_a_plan_nothing_clashes() -> None:
 @given(questions())
 def test_a_clash_cannot_be_met_and_giving_way_on_any_of_it_helps(question: PlanQuestion) -> None:
     tight = replace(
-        question, tasks=tuple(replace(task, latest=task.earliest + task.minutes + 10) for task in question.tasks)
+        question,
+        tasks=tuple(replace(task, latest=task.earliest + task.minutes + 10) for task in question.tasks),
+        begun=frozenset(),
     )
     clash = smallest_clash(tight)
     if not clash:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import itertools
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from binder.figures.plan_program import find_plan
-from binder.figures.plan_question import Absence, Aims, Apart, Gap, Plan, PlanQuestion, Resource, Task
+from binder.figures.plan_question import (
+    Absence,
+    Aims,
+    Apart,
+    Gap,
+    OneOf,
+    Plan,
+    PlanQuestion,
+    Resource,
+    Task,
+    taken_away,
+)
 from tests.figures.plan_checker import faults_of
 
 PUBLISHED = Path(__file__).parents[3] / "shared" / "reference" / "psplib"
@@ -56,9 +68,12 @@ def test_published_instances_reach_the_published_optimum(name: str, optimum: int
     assert faults_of(question, plan.starts) == []
 
 
+EITHER_OVEN, EITHER_CREW = OneOf(("oven", "second oven")), OneOf(("cooks", "host"))
+
+
 @st.composite
 def questions(draw: st.DrawFn) -> PlanQuestion:
-    """Up to nine tasks on people, an oven and a tool, with gaps, windows, an absence and a pin."""
+    """Up to nine tasks on people, two crews, two ovens and a tool, with gaps, windows, absences, a pin and facts."""
     count = draw(st.integers(1, 9))
     tasks = tuple(
         Task(
@@ -67,7 +82,7 @@ def questions(draw: st.DrawFn) -> PlanQuestion:
             needs=draw(
                 st.sampled_from([{}, {"people": 1}, {"people": 2}, {"oven": 1}, {"tool": 1}, {"people": 1, "tool": 1}])
             ),
-            either=draw(st.sampled_from([(), (), ("oven", "second oven")])),
+            one_of=draw(st.sampled_from([(), (EITHER_OVEN,), (EITHER_CREW,), (EITHER_CREW, EITHER_OVEN)])),
             state=draw(st.sampled_from([150, 160, 220])),
             earliest=draw(st.sampled_from([0, 0, 20])),
             group=draw(st.sampled_from(["a", "b"])),
@@ -84,16 +99,23 @@ def questions(draw: st.DrawFn) -> PlanQuestion:
         for at in range(count - 1)
         if draw(st.booleans())
     )
-    absences = (Absence("people", 25, 40, 2),) if draw(st.booleans()) else ()
+    absences = [Absence("people", 25, 40, 2), Absence("people", 30, 50, 1)] if draw(st.booleans()) else []
+    absences += [Absence("cooks", 10, 30, 1)] if draw(st.booleans()) else []
     resources = (
         Resource("people", 2),
         Resource("oven", 2, has_states=True, tolerance=10, change=15),
         Resource("second oven", 1, has_states=True, change=15),
         Resource("tool", 1, change=5),
+        Resource("cooks", 2),
+        Resource("host", 1),
     )
-    aparts = (Apart(("t0", "t1"), ("t2", "t3"), 5),) if count > 3 and draw(st.booleans()) else ()
-    chained = tuple(Gap(*run) for apart in aparts for run in (apart.first, apart.second))
-    return PlanQuestion(tasks, resources, (*gaps, *chained), absences, aparts)
+    aparts = (Apart((("t0", "t1"), ("t2", "t3")), 5),) if count > 3 and draw(st.booleans()) else ()
+    chained = tuple(Gap(*run) for apart in aparts for run in apart.runs)
+    pinned = {f"t{at}": draw(st.integers(0, 60)) for at in range(count) if draw(st.integers(0, 4)) == 0}
+    facts = frozenset(key for key in pinned if draw(st.booleans()))
+    tasks = tuple(replace(task, one_of=()) if task.key in facts else task for task in tasks)
+    pools = (EITHER_CREW.resources,)
+    return PlanQuestion(tasks, resources, (*gaps, *chained), tuple(absences), aparts, pinned, facts, pools)
 
 
 @settings(max_examples=300)
@@ -105,6 +127,22 @@ def test_every_plan_keeps_every_rule(question: PlanQuestion) -> None:
     assert faults_of(question, plan.starts, plan.taken) == []
     assert plan.bound <= plan.end
     assert plan.end == max(plan.starts[task.key] + task.minutes for task in question.tasks)
+
+
+@settings(max_examples=60)
+@given(questions())
+def test_what_gives_way_makes_plans_possible_and_is_counted(question: PlanQuestion) -> None:
+    tight = replace(question, gaps=tuple(replace(gap, most=gap.least, key="hold") for gap in question.gaps))
+    kept = find_plan(tight, Aims(), seconds=5)
+    soft = find_plan(tight, Aims(give_way=frozenset({"hold"})), seconds=5)
+    if kept is not None:
+        assert soft is not None
+        assert not soft.broken
+    if soft is not None:
+        loose = {gap: replace(gap, most=gap.least + soft.broken.get(gap, 0)) for gap in tight.gaps}
+        allowed = replace(tight, gaps=tuple(loose.values()))
+        assert faults_of(allowed, soft.starts, soft.taken) == []
+        assert (kept is None) == bool(soft.broken)
 
 
 def by_trying_everything(question: PlanQuestion, most: int) -> int | None:
@@ -175,6 +213,56 @@ def test_better_plans_are_told_and_the_search_can_be_stopped() -> None:
     assert told
     assert plan is not None
     assert faults_of(question, plan.starts) == []
+
+
+def test_a_search_that_no_one_wants_ends_before_it_has_found_anything() -> None:
+    tasks = tuple(Task(f"t{at}", 3 + at % 7, {"people": 1}) for at in range(60))
+    looks = iter(range(1000))
+    question = PlanQuestion(tasks, (Resource("people", 3),), horizon=100)
+    assert find_plan(question, Aims(), seconds=600, going_on=lambda: next(looks) < 3) is None
+
+
+def test_absences_that_overlap_take_no_more_than_there_is() -> None:
+    """Someone has left, and then nobody works through lunch: that is not one person too many."""
+    away = (Absence("people", 20, 60, 1, "left"), Absence("people", 30, 40, 2, "lunch"))
+    question = PlanQuestion((Task("a", 10, {"people": 2}), Task("b", 15, {"people": 1})), (Resource("people", 2),))
+    plan = find_plan(replace(question, absences=away), Aims())
+    assert plan is not None
+    assert plan.end == 25
+    merged = taken_away(replace(question, absences=away), question.resources[0])
+    assert merged == ((20, 30, 1), (30, 40, 2), (40, 60, 1))
+
+
+def test_facts_may_break_rules_among_themselves_and_still_take_their_place() -> None:
+    tasks = (Task("a", 10, {"people": 1}), Task("b", 10, {"people": 1}), Task("c", 10, {"people": 1}))
+    question = PlanQuestion(
+        tasks,
+        (Resource("people", 1),),
+        (Gap("a", "b", 0, 5),),
+        pinned={"a": 0, "b": 5},
+        begun=frozenset({"a", "b"}),
+    )
+    plan = find_plan(question, Aims())
+    assert plan is not None
+    assert plan.starts["c"] == 15
+    assert find_plan(replace(question, begun=frozenset()), Aims()) is None
+
+
+def test_a_pair_of_hands_of_its_own_is_there_for_every_task() -> None:
+    """Counting heads would let the host be filmed while the host stirs."""
+    anyone, host = OneOf(("cook", "host")), OneOf(("host",))
+    tasks = (
+        Task("stir", 30, one_of=(anyone,)),
+        Task("film", 10, one_of=(host,)),
+        Task("chop", 25, one_of=(anyone,)),
+        Task("close", 10, one_of=(host,), earliest=20),
+    )
+    question = PlanQuestion(tasks, (Resource("cook"), Resource("host")), pools=(("cook", "host"),))
+    plan = find_plan(question, Aims())
+    assert plan is not None
+    assert plan.proven
+    assert plan.end == 45
+    assert faults_of(question, plan.starts, plan.taken) == []
 
 
 def test_the_checker_finds_each_kind_of_fault() -> None:
