@@ -12,9 +12,6 @@ from binder.kitchen.day import PinTarget
 HOLD, KEEPS = "hold ", "keeps "
 """What keys of gaps begin with that end with the id of a step whose result, or of a form that, stays fit so long."""
 
-RUNNING_ORDER = "running order"
-"""The key of the gaps between dishes."""
-
 
 class ActivityKind(StrEnum):
     """What an activity of the day is."""

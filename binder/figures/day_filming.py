@@ -6,11 +6,11 @@ import math
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from binder.figures.day_activities import RUNNING_ORDER, Activity, ActivityKind, DayWork, Done
+from binder.figures.day_activities import Activity, ActivityKind, DayWork, Done
 from binder.figures.day_kitchen import CAMERA, DayKitchen, hands_for
 from binder.figures.day_steps import StepTasks
 from binder.figures.demand import builds_of, last_position
-from binder.figures.plan_question import Apart, Gap, Task
+from binder.figures.plan_question import RUNNING_ORDER, Apart, Gap, Task
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.shoot import BuildKind
 from binder.kitchen.wording import _

@@ -59,6 +59,10 @@ class Resource:
         return not self.change or one.group == other.group
 
 
+RUNNING_ORDER = "running order"
+"""The key of gaps that put one run of tasks after another only because someone wants that order."""
+
+
 @dataclass(frozen=True)
 class Gap:
     """Minutes from the end of one task to the beginning of another: at least `least`, at most `most` (None: any).

@@ -45,6 +45,11 @@ def test_a_hold_that_cannot_be_kept_is_named() -> None:
     assert "gap hold fry" in smallest_clash(question)
 
 
+def test_a_task_longer_than_the_day_clashes_with_its_end() -> None:
+    long = PlanQuestion((Task("cure", 3000, {"people": 1}),), (Resource("people", 1),), horizon=2000)
+    assert smallest_clash(long) == ("horizon",)
+
+
 def test_where_there_is_a_plan_nothing_clashes() -> None:
     assert smallest_clash(replace(ovens(), tasks=tuple(replace(task, latest=None) for task in ovens().tasks))) == ()
 
@@ -55,6 +60,7 @@ def test_a_clash_cannot_be_met_and_giving_way_on_any_of_it_helps(question: PlanQ
     tight = replace(
         question,
         tasks=tuple(replace(task, latest=task.earliest + task.minutes + 10) for task in question.tasks),
+        gaps=tuple(replace(gap, key=f"hold {gap.before}") for gap in question.gaps),
         begun=frozenset(),
     )
     clash = smallest_clash(tight)
