@@ -7,6 +7,8 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from binder.figures.missing import Place
     from binder.kitchen.change import Change
 
@@ -23,10 +25,10 @@ class CapRepairKind(StrEnum):
 
 @dataclass(frozen=True)
 class Candidate:
-    """A change that may do, in words without its cost; the smaller its `size`, the less it changes."""
+    """A change that may do; the smaller its `size`, the less it changes. `says` puts it in words without its cost."""
 
     kind: CapRepairKind
-    says: str
+    says: Callable[[], str]
     change: Change
     size: float
     place: Place

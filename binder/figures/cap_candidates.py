@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import bisect
+import functools
 import math
 from itertools import islice
 from typing import TYPE_CHECKING
@@ -55,7 +56,7 @@ def _other_packs(portion: Portion, food: str) -> Iterator[Candidate]:
         if priced.pack.id != chosen.pack.id and portion.fits(portion.with_pack(priced)):
             yield Candidate(
                 CapRepairKind.PACK,
-                _bought_as(binder, priced),
+                functools.partial(_bought_as, binder, priced),
                 pin_quote(binder, priced.quote, pinned=True),
                 priced.price / max(1, chosen.price),
                 Place("packs", priced.pack.id),
@@ -87,18 +88,22 @@ def _cheapest_on_record(portion: Portion, food: str) -> Iterator[Candidate]:
     if cheapest is None or cheapest.quote.id in asked or not portion.fits(portion.with_pack(cheapest)):
         return
     newest = max(one.quote.on for one in record)
-    says = _("Have {food} as {pack} for {price} again, as on {day}")
     yield Candidate(
         CapRepairKind.QUOTE,
-        says.format(
-            food=binder.foods[food].name,
-            pack=pack_words(binder, cheapest.pack),
-            price=money(binder, cheapest.price),
-            day=date_text(binder, cheapest.quote.on),
-        ),
+        functools.partial(_had_again, binder, cheapest),
         pin_quote(binder, cheapest.quote, pinned=True),
         (newest - cheapest.quote.on).days,
         Place("packs", cheapest.pack.id),
+    )
+
+
+def _had_again(binder: Binder, priced: PricedPack) -> str:
+    says = _("Have {food} as {pack} for {price} again, as on {day}")
+    return says.format(
+        food=binder.foods[priced.pack.food].name,
+        pack=pack_words(binder, priced.pack),
+        price=money(binder, priced.price),
+        day=date_text(binder, priced.quote.on),
     )
 
 
@@ -118,7 +123,7 @@ def _less(portion: Portion, line: Line) -> Iterator[Candidate]:
     name = line_name(portion.binder, line)
     label = _("Take less {food} in {recipe}").format(food=name, recipe=portion.recipe.name)
     change = set_fields(label, line, low=min(line.low or 0.0, amount), high=amount)
-    says = _less_text(portion, line, amount)
+    says = functools.partial(_less_text, portion, line, amount)
     yield Candidate(CapRepairKind.LESS, says, change, 1 - amount / high, Place("lines", line.id))
 
 
@@ -148,11 +153,17 @@ def _more_portions(portion: Portion) -> Iterator[Candidate]:
     portions = _first_that(lambda count: portion.fits(portion.in_portions(count)), tries)
     if portions is None:
         return
-    style, name = number_style(portion.binder), portion.recipe.name
-    says = _("Divide {recipe} into {portions} portions instead of {before}").format(
-        recipe=name,
+    name = portion.recipe.name
+    change = set_fields(_("Divide {recipe} into more portions").format(recipe=name), portion.recipe, portions=portions)
+    says = functools.partial(_divided_text, portion, portions)
+    yield Candidate(CapRepairKind.PORTIONS, says, change, portions / before - 1, Place("recipes", portion.recipe.id))
+
+
+def _divided_text(portion: Portion, portions: float) -> str:
+    style, before = number_style(portion.binder), portion.portions
+    says = _("Divide {recipe} into {portions} portions instead of {before}")
+    return says.format(
+        recipe=portion.recipe.name,
         portions=amount_text(Amount(portions, portions), style),
         before=amount_text(Amount(before, before), style),
     )
-    change = set_fields(_("Divide {recipe} into more portions").format(recipe=name), portion.recipe, portions=portions)
-    yield Candidate(CapRepairKind.PORTIONS, says, change, portions / before - 1, Place("recipes", portion.recipe.id))

@@ -89,11 +89,11 @@ def cap_repairs(binder: Binder, dish_id: str) -> tuple[CapRepair, ...]:
 def _tried(binder: Binder, dish_id: str, proposed: list[Candidate]) -> Iterator[CapRepair]:
     """The candidates that do, the smallest first."""
     before = dish_cost(binder, dish_id)
-    for one in sorted(proposed, key=lambda candidate: (candidate.size, candidate.says)):
+    for one in sorted(proposed, key=lambda candidate: (candidate.size, candidate.place.id)):
         after = dish_cost(apply(binder, one.change), dish_id)
         if after.verdict is Verdict.WITHIN and after.per_portion is not None and after.cap is not None:
             says = _("{change}: {cost} a portion.").format(
-                change=one.says, cost=money_beside(binder, after.per_portion, after.cap)
+                change=one.says(), cost=money_beside(binder, after.per_portion, after.cap)
             )
             saves = (before.per_portion or 0.0) - after.per_portion
             yield CapRepair(one.kind, says, one.change, after.per_portion, saves, one.size, one.place)

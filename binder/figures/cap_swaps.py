@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import math
 from typing import TYPE_CHECKING
 
@@ -89,13 +90,17 @@ def _dearer(binder: Binder, food: Food, other: Food) -> float:
 
 
 def _swap(portion: Portion, line: Line, food: Food, other: Food) -> Candidate:
+    label = _("Swap {food} for {other} in {recipe}")
+    change = set_fields(label.format(food=food.name, other=other.name, recipe=portion.recipe.name), line, food=other.id)
+    size = abs(math.log(_dearer(portion.binder, food, other)))
+    says = functools.partial(_swap_text, portion, line, food, other)
+    return Candidate(CapRepairKind.SWAP, says, change, size, Place("lines", line.id))
+
+
+def _swap_text(portion: Portion, line: Line, food: Food, other: Food) -> str:
     binder, priced = portion.binder, chosen_pack(portion.binder, other.id)
     assert isinstance(priced, PricedPack)  # noqa: S101 - only priced foods are looked at
     says = _("Take {other} ({price} for {pack}) instead of {food}").format(
         other=other.name, price=money(binder, priced.price), pack=pack_words(binder, priced.pack), food=food.name
     )
-    says = portion.in_step(line, says)
-    label = _("Swap {food} for {other} in {recipe}")
-    change = set_fields(label.format(food=food.name, other=other.name, recipe=portion.recipe.name), line, food=other.id)
-    size = abs(math.log(_dearer(binder, food, other)))
-    return Candidate(CapRepairKind.SWAP, says, change, size, Place("lines", line.id))
+    return portion.in_step(line, says)

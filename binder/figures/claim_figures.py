@@ -27,7 +27,7 @@ from binder.kitchen.shoot import CapBasis
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable, Iterable, Mapping, Sequence
 
     from binder.figures.base import BaseBalance
     from binder.figures.shopping import PackCount
@@ -38,11 +38,14 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class ClaimFigure:
-    """What a claim is about comes to: minor units, minutes or grams, as the sum of its rows; `subject` says of what."""
+    """What a claim is about comes to: minor units, minutes or grams; `subject` says of what.
+
+    `rows` gives the sum it is, in words, each time it is asked: most figures are only compared.
+    """
 
     subject: str
     value: float
-    rows: tuple[tuple[str, float], ...]
+    rows: Callable[[], Sequence[tuple[str, float]]]
 
 
 Found = ClaimFigure | tuple[Missing, ...]
@@ -79,23 +82,17 @@ def _nothing(claim: Claim, why: str) -> Missing:
 
 
 def _portion_of(binder: Binder, dish: Dish, circumstances: Circumstances) -> Found:
-    costs = portion_by_food(binder, dish)
-    missing = costs if isinstance(costs, tuple) else dish_cost(binder, dish.id).missing
-    if isinstance(costs, tuple) or missing:
-        return missing
-    recipe = binder.recipes[dish.recipe]
-    batch, portions = bought_by_food(binder, recipe.id), recipe.portions or 1.0
+    recipe, costs = binder.recipes[dish.recipe], portion_by_food(binder, dish)
+    if isinstance(costs, tuple) or recipe.portions is None:
+        return costs if isinstance(costs, tuple) else dish_cost(binder, dish.id).missing
+    batch, portions = bought_by_food(binder, recipe.id), recipe.portions
     grams = {food: taken / portions for food, taken in batch.items()} if not isinstance(batch, tuple) else {}
     whole = binder.shoots[dish.shoot].cap_basis is CapBasis.WHOLE_PACKS
-    rows = [
-        (
-            _whole_words(binder, dish, food, grams[food]) if whole else _share_words(binder, food, grams[food]),
-            cost,
-            food,
-        )
-        for food, cost in costs.items()
-    ]
-    return _taxed(binder, dish.shoot, dish_name(binder, dish), rows, circumstances)
+
+    def words(food: str) -> str:
+        return _whole_words(binder, dish, food, grams[food]) if whole else _share_words(binder, food, grams[food])
+
+    return _taxed(binder, dish.shoot, dish_name(binder, dish), costs, words, circumstances)
 
 
 def _share_words(binder: Binder, food: str, grams: float) -> str:
@@ -127,19 +124,26 @@ def packs_words(binder: Binder, packs: Iterable[PackCount]) -> str:
 
 
 def _taxed(
-    binder: Binder, shoot: str, subject: str, rows: Iterable[tuple[str, float, str]], circumstances: Circumstances
+    binder: Binder,
+    shoot: str,
+    subject: str,
+    costs: Mapping[str, float],
+    words: Callable[[str], str],
+    circumstances: Circumstances,
 ) -> ClaimFigure:
     """Costs by food as a figure, what tax adds in rows of their own; without tax where it is not counted."""
-    shown: list[tuple[str, float]] = []
-    tax: dict[float, float] = {}
-    for text, cost, food in sorted(rows, key=lambda row: (-row[1], row[0])):
-        net = cost if circumstances.taxed else without_tax(binder, shoot, food, cost)
-        shown.append((text, net))
-        rate = food_tax_rate(binder, shoot, food)
-        tax[rate] = tax.get(rate, 0.0) + with_tax(binder, shoot, food, cost) - cost
-    if circumstances.taxed:
-        shown += [(tax_words(binder, rate), added) for rate, added in sorted(tax.items()) if added > 0]
-    return ClaimFigure(subject, sum(cost for _text, cost in shown), tuple(shown))
+    counted = with_tax if circumstances.taxed else without_tax
+    value = sum(counted(binder, shoot, food, cost) for food, cost in costs.items())
+
+    def rows() -> list[tuple[str, float]]:
+        tax: dict[float, float] = {}
+        for food, cost in costs.items() if circumstances.taxed else ():
+            rate = food_tax_rate(binder, shoot, food)
+            tax[rate] = tax.get(rate, 0.0) + with_tax(binder, shoot, food, cost) - cost
+        shown = sorted(((words(food), cost) for food, cost in costs.items()), key=lambda row: (-row[1], row[0]))
+        return [*shown, *((tax_words(binder, rate), added) for rate, added in sorted(tax.items()) if added > 0)]
+
+    return ClaimFigure(subject, value, rows)
 
 
 def tax_words(binder: Binder, rate: float) -> str:
@@ -161,8 +165,9 @@ def _amount(binder: Binder, claim: Claim, circumstances: Circumstances) -> Found
         return costs
     amount = amount_text(Amount(claim.amount, claim.amount, claim.unit), number_style(binder))
     subject = _("{amount} of {recipe}").format(amount=amount, recipe=recipe.name)
-    rows = [(_share_words(binder, food, grams[food]), cost, food) for food, cost in costs.items()]
-    return _taxed(binder, claim.shoot, subject, rows, circumstances)
+    return _taxed(
+        binder, claim.shoot, subject, costs, lambda food: _share_words(binder, food, grams[food]), circumstances
+    )
 
 
 def _till(binder: Binder, claim: Claim, circumstances: Circumstances) -> Found:
@@ -170,20 +175,22 @@ def _till(binder: Binder, claim: Claim, circumstances: Circumstances) -> Found:
     bought = shopping_list(binder, claim.shoot)
     if bought.missing:
         return bought.missing
-    items = sorted((item for item in bought.items if item.spend), key=lambda item: (-(item.spend or 0), item.name))
     by_rate: dict[float, int] = {}
-    for item in items:
+    for item in bought.items:
         rate = food_tax_rate(binder, claim.shoot, item.food)
         by_rate[rate] = by_rate.get(rate, 0) + (item.spend or 0)
     contained = binder.shoots[claim.shoot].prices_taxed
-    tax = {rate: tax_on(spend, rate, contained=contained) for rate, spend in sorted(by_rate.items()) if rate > 0}
-    rows: list[tuple[str, float]] = [
-        (f"{item.name}: {packs_words(binder, item.packs)}", item.spend or 0) for item in items
-    ]
-    if contained is not circumstances.taxed:
-        sign = -1 if contained else 1
-        rows += [(tax_words(binder, rate), sign * added) for rate, added in tax.items()]
-    return ClaimFigure(_("Everything at the till"), sum(spend for _text, spend in rows), tuple(rows))
+    sign = 0 if contained is circumstances.taxed else -1 if contained else 1
+    tax = {rate: sign * tax_on(spend, rate, contained=contained) for rate, spend in sorted(by_rate.items()) if rate > 0}
+
+    def rows() -> list[tuple[str, float]]:
+        dearest = sorted(
+            (item for item in bought.items if item.spend), key=lambda item: (-(item.spend or 0), item.name)
+        )
+        shown = [(f"{item.name}: {packs_words(binder, item.packs)}", float(item.spend or 0)) for item in dearest]
+        return [*shown, *((tax_words(binder, rate), float(added)) for rate, added in tax.items() if added)]
+
+    return ClaimFigure(_("Everything at the till"), bought.known_spend + sum(tax.values()), rows)
 
 
 def _base(binder: Binder, claim: Claim, _circumstances: Circumstances) -> Found:
@@ -192,7 +199,7 @@ def _base(binder: Binder, claim: Claim, _circumstances: Circumstances) -> Found:
     if balance is None or balance.missing or balance.needed is None:
         lacking = balance.missing if balance else ()
         return lacking or (_nothing(claim, _("the shoot has no base ingredient. Choose one.")),)
-    return ClaimFigure(balance.name, balance.needed, _base_rows(binder, balance))
+    return ClaimFigure(balance.name, balance.needed, lambda: _base_rows(binder, balance))
 
 
 def _base_rows(binder: Binder, balance: BaseBalance) -> tuple[tuple[str, float], ...]:
@@ -227,7 +234,7 @@ def _minutes_of(binder: Binder, dish: Dish, circumstances: Circumstances) -> Cla
         if circumstances.waiting:
             rows.append((_("{step}, waiting").format(step=title), step.waiting_minutes))
     shown = tuple((text, minutes) for text, minutes in rows if minutes > 0)
-    return ClaimFigure(dish_name(binder, dish), sum(minutes for _text, minutes in shown), shown)
+    return ClaimFigure(dish_name(binder, dish), sum(minutes for _text, minutes in shown), lambda: shown)
 
 
 _FIGURES: Mapping[ClaimKind, Callable[[Binder, Claim, Circumstances], Found]] = {

@@ -117,7 +117,7 @@ def claim_finding(binder: Binder, claim_id: str) -> ClaimFinding:
         target_shown=_target_shown(binder, claim, target),
         levels=levels,
         ways=ways,
-        rows=added_up(binder, found.rows, found.value, scale),
+        rows=added_up(binder, found.rows(), found.value, scale),
         total=_total(binder, found, scale),
         notes=tuple(_notes(binder, claim)),
         missing=(),

@@ -11,7 +11,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from binder.figures.cap_candidate import CapRepairKind
@@ -28,6 +28,7 @@ from binder.kitchen.shoot import CapBasis
 from tests.figures.test_worked_examples import one_food
 from tests.kitchen_binder import small_binder
 from tests.samples.opened import cost_of, sample, stops
+from tests.strategies import binders
 
 SPREAD = 53.68106
 
@@ -183,6 +184,16 @@ def test_each_repair_does_what_it_says_and_can_be_undone(cap: int, basis: CapBas
         assert cost.verdict is Verdict.WITHIN
         assert cost.per_portion == repair.cost
         assert apply(after, repair.change.inverse()) == binder
+
+
+@settings(suppress_health_check=[HealthCheck.too_slow])
+@given(binders())
+def test_in_any_binder_a_repair_brings_its_dish_within(binder: Binder) -> None:
+    for dish in binder.dishes:
+        standing = cap_standing(binder, dish)
+        assert not (standing.repairs and standing.break_even)
+        for repair in standing.repairs:
+            assert dish_cost(apply(binder, repair.change), dish).verdict is Verdict.WITHIN
 
 
 @given(st.integers(20, 53))

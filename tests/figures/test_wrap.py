@@ -8,9 +8,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from binder.figures.receipt_prices import prices_from_receipts
 from binder.figures.shopping import shopping_list
 from binder.figures.till_shares import LEFT_OVER, BearerKind
 from binder.figures.wrap import Account, BearerAccount, FoodAccount, Wrap, added, shoot_wrap
@@ -24,6 +25,7 @@ from tests.figures.test_budget import purchases
 from tests.figures.test_cap_repairs import sunflower
 from tests.kitchen_binder import small_binder
 from tests.samples.opened import sample, shoot_of
+from tests.strategies import binders
 
 SMALL = small_binder()
 
@@ -157,6 +159,17 @@ def test_receipts_of_any_kind_close(some: list[Purchase]) -> None:
     assert found.closes
     assert found.total.paid == sum(one.paid or 0 for one in some)
     assert found.total.planned + found.total.variance == found.total.paid + found.total.open
+
+
+@settings(suppress_health_check=[HealthCheck.too_slow])
+@given(binders())
+def test_the_books_of_any_binder_close(binder: Binder) -> None:
+    for shoot in binder.shoots:
+        found = shoot_wrap(binder, shoot)
+        assert found.closes
+        assert found.total.paid == sum(one.paid or 0 for one in binder.purchases.where("shoot", shoot))
+        change = prices_from_receipts(binder, shoot)
+        assert apply(apply(binder, change), change.inverse()) == binder
 
 
 @given(st.lists(st.tuples(st.integers(0, 99), st.integers(0, 99), st.integers(0, 99))))
