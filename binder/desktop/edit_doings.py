@@ -63,8 +63,10 @@ class EditDoings:
     def _look_at(self, change: Change | None) -> None:
         """On the page that is shown, where that shows it, else on the record's own page."""
         place = place_of_change(self._desk.binder, change) if change is not None else None
-        if place is not None and not self._window.page(self._window.shown).go_to(place):
-            self._desk.go_to(place)
+        if change is None or place is None or self._window.page(self._window.shown).look_at(change, place):
+            return
+        self._desk.go_to(place)
+        self._window.page(self._window.shown).look_at(change, place)
 
     def cut(self) -> None:
         """Take the text or the rows to the clipboard."""

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from binder.desktop.desk import Desk
     from binder.figures.missing import Place
+    from binder.kitchen.change import Change
 
 
 class Page(QWidget):
@@ -31,6 +32,10 @@ class Page(QWidget):
     def go_to(self, place: Place) -> bool:
         """Bring a record into sight and select it; False where this page does not show it."""
         return False
+
+    def look_at(self, change: Change, place: Place) -> bool:
+        """Bring what a change made different into sight, `place` its record; False where this page does not show it."""
+        return self.go_to(place)
 
     def begin(self, kind: str) -> bool:
         """Begin a new record of a kind (`dish`, `line`) where it is typed; False where this page has none such."""

@@ -36,7 +36,10 @@ PAGE_OF = {
 
 
 def place_of_change(binder: Binder, change: Change) -> Place | None:
-    """Where to look after a change was done or undone: the record it left, or the owner of the one it took out."""
+    """Where to look after a change was done or undone: the record it left, or the owner of the one it took out.
+
+    Where the owner is shown on another page it is the record taken out, so that its page is the one looked at.
+    """
     there = [edit for edit in change.edits if edit.after is not None]
     new = [edit for edit in there if edit.before is None]
     changed = [edit for edit in there if edit.before is not None and not _only_moved(edit)]
@@ -47,8 +50,21 @@ def place_of_change(binder: Binder, change: Change) -> Place | None:
     for edit in gone:
         owner = _owner(binder, edit.before)
         if owner is not None:
-            return owner
+            return owner if _share_a_page(owner.table, edit.table) else Place(edit.table, edit.id)
     return Place(moved[0].table, moved[0].id) if moved else None
+
+
+def _share_a_page(owner: str, part: str) -> bool:
+    return PAGE_OF.get(part, PAGE_OF.get(owner)) == PAGE_OF.get(owner)
+
+
+def changed_fields(change: Change, place: Place) -> tuple[str, ...]:
+    """The fields of a record that a change made different, in its own order; none where it was made or taken out."""
+    edit = next((edit for edit in change.edits if (edit.table, edit.id) == (place.table, place.id)), None)
+    if edit is None or edit.before is None or edit.after is None:
+        return ()
+    before, after = vars(edit.before), vars(edit.after)
+    return tuple(name for name, value in after.items() if value != before[name])
 
 
 def _roots(new: list[Edit]) -> list[Edit]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from binder.desktop.places import PAGE_OF, place_of_change, shown_record
+from binder.desktop.places import PAGE_OF, changed_fields, place_of_change, shown_record
 from binder.figures.missing import Place
 from binder.kitchen.binder import RECORD_TYPES, Binder
 from binder.kitchen.change import Change, apply
@@ -60,3 +60,12 @@ def test_a_part_is_shown_with_its_owner(chickpeas: Binder) -> None:
     assert shown_record(chickpeas, Place("quotes", "quote_tahini"), "foods") == "tahini"
     assert shown_record(chickpeas, Place("quotes", "gone"), "foods") is None
     assert shown_record(chickpeas, Place("foods", "tahini"), "recipes") is None
+
+
+def test_the_fields_that_differ_are_named(chickpeas: Binder) -> None:
+    step = chickpeas.steps["herb_fritters_1"]
+    change = set_step(chickpeas, step, text="Chill.", title="Chill")
+    assert set(changed_fields(change, Place("steps", step.id))) == {"title", "text"}
+    assert changed_fields(change, Place("steps", "herb_fritters_0")) == ()
+    gone = remove_dish(chickpeas, chickpeas.dishes["dish_1"])
+    assert changed_fields(gone, Place("dishes", "dish_1")) == ()

@@ -54,6 +54,9 @@ class Sheet(Protocol):
     def columns(self) -> tuple[Column, ...]:
         """Its columns from left to right."""
 
+    def columns_for(self, sight: Sight) -> tuple[Column, ...]:
+        """The same columns with the heads they have in a sight, where a head names what that chooses."""
+
     def rows(self, sight: Sight) -> list[Row]:
         """What it shows."""
 
@@ -87,7 +90,14 @@ class NotEditableError(BinderError):
 
 
 class PlainSheet:
-    """What most tables share: nothing to explain while typing, no ways out, nothing to remove or move."""
+    """What most tables share: the same heads always, nothing to explain while typing, nothing to remove or move."""
+
+    @property
+    def columns(self) -> tuple[Column, ...]:
+        raise NotImplementedError
+
+    def columns_for(self, sight: Sight) -> tuple[Column, ...]:
+        return self.columns
 
     def edit(self, sight: Sight, row: str, column: str, text: str) -> Change:
         raise NotEditableError

@@ -37,7 +37,10 @@ class SheetModel(QAbstractTableModel):
         """Follow to another value of the binder; look at another subject, or at first, anew."""
         same = (sight.shoot, sight.subject) == (self.sight.shoot, self.sight.subject)
         self.sight = sight
-        rows = self.sheet.rows(sight)
+        rows, columns = self.sheet.rows(sight), self.sheet.columns_for(sight)
+        if columns != self.columns:
+            self.columns = columns
+            self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(columns) - 1)
         if same and self._rows:
             self._follow(rows)
         else:

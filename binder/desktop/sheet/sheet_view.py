@@ -66,6 +66,7 @@ class SheetView(QTableView):
         self._sheet_model.rowsMoved.connect(self._set_all_rows)
         self._sheet_model.rowsRemoved.connect(self._set_all_rows)
         self._sheet_model.dataChanged.connect(self._set_changed)
+        self._sheet_model.headerDataChanged.connect(self._set_columns)
 
     def _shape(self) -> None:
         self.setFrameShape(QFrame.Shape.NoFrame)

@@ -7,18 +7,21 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
+from binder.desktop.fold import Fold
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.page import Page
 from binder.desktop.paper_area import PaperArea
-from binder.desktop.places import shown_record
+from binder.desktop.places import changed_fields, shown_record
 from binder.desktop.sheet.cell import key_of
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.shoot_page.builds import ADD_BUILD, Builds
 from binder.desktop.shoot_page.dish_figures import DishFigures, add_proposed, dish_figures, dish_is_quick
+from binder.desktop.shoot_page.dish_head import DishHead
 from binder.desktop.shoot_page.more_takes import MoreTakes
 from binder.desktop.shoot_page.proposed import ProposedBuilds
 from binder.desktop.shoot_page.running_order import ADD_DISH, RunningOrder, dish_title
 from binder.desktop.shoot_page.shoot_head import ShootHead
+from binder.desktop.shoot_page.shoot_terms import TERMS, ShootTerms, terms_in_short
 from binder.desktop.spacing import space
 from binder.desktop.worked_out import WorkedOut
 from binder.figures.missing import Place
@@ -27,6 +30,7 @@ from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from binder.desktop.desk import Desk
+    from binder.kitchen.change import Change
 
 
 class ShootPage(Page):
@@ -38,12 +42,18 @@ class ShootPage(Page):
         content = area.paper
         self.head = SheetView(ShootHead(), desk.make, content)
         self.head.fit_rows()
+        self.terms = SheetView(ShootTerms(), desk.make, content)
+        self.terms.fit_rows()
+        self.fold = Fold(self.terms.sheet_model.sheet.name, self.terms, content)
+        self.fold.opened.connect(self._say_terms)
         self.order = SheetView(RunningOrder(), desk.make, content)
         self.order.fit_rows()
         self.order.allow_dragging()
         self.order.place_asked.connect(desk.asked)
         self.order.place_current.connect(self._choose_dish)
         self._of_dish = _heading("", content)
+        self.dish_head = SheetView(DishHead(), desk.make, content)
+        self.dish_head.fit_rows()
         self.builds = SheetView(Builds(), desk.make, content)
         self.builds.fit_rows()
         self.builds.allow_dragging()
@@ -58,7 +68,9 @@ class ShootPage(Page):
         self.takes = SheetView(MoreTakes(self._dish_figures.latest), desk.make, content)
         self.takes.fit_rows()
         self.takes.place_asked.connect(desk.asked)
-        for part in (self.head, self.order, self._of_dish, self.builds, self._proposed_heading, self.proposed):
+        for part in (self.head, self.fold, self.terms, self.order, self._of_dish, self.dish_head, self.builds):
+            area.column.addWidget(part)
+        for part in (self._proposed_heading, self.proposed):
             area.column.addWidget(part)
         beside = QHBoxLayout()
         beside.setContentsMargins(space(self, 2), space(self, 1), 0, 0)
@@ -67,7 +79,7 @@ class ShootPage(Page):
         area.column.addLayout(beside)
         area.column.addWidget(self._takes_heading)
         area.column.addWidget(self.takes)
-        area.column.insertSpacing(1, space(self, 3))
+        area.column.insertSpacing(3, space(self, 3))
         area.column.addStretch(1)
         empty = EmptyPage(
             _("A shoot is one day before the camera: a base ingredient, dishes in running order, and a cap for each."),
@@ -85,18 +97,26 @@ class ShootPage(Page):
         sight = self.desk.sight()
         self._pages.show_filled(filled=sight.shoot is not None)
         self.head.show_sight(sight)
+        self.terms.show_sight(sight)
+        self._say_terms()
         self.order.show_sight(sight)
-        self._show_builds()
+        self._show_dish()
 
-    def _show_builds(self) -> None:
+    def _say_terms(self) -> None:
+        """What stands beside the folded terms."""
+        shoot = self.desk.shoot
+        self.fold.say(terms_in_short(self.desk.binder, shoot) if shoot is not None else "")
+
+    def _show_dish(self) -> None:
         dishes = self.desk.binder.dishes
         shown = dishes.get(self._dish or "")
         if shown is None or shown.shoot != self.desk.sight().shoot:
             group = dishes.where("shoot", self.desk.sight().shoot)
             self._dish = group[0].id if group else None
         dish = dishes[self._dish] if self._dish else None
-        title = _("Builds of {dish}").format(dish=dish_title(self.desk.binder, dish)) if dish else ""
-        self._of_dish.setText(title)
+        self._of_dish.setText(dish_title(self.desk.binder, dish) if dish else "")
+        self.dish_head.setVisible(dish is not None)
+        self.dish_head.show_sight(self.desk.sight(self._dish))
         self.builds.setVisible(dish is not None)
         self.builds.show_sight(self.desk.sight(self._dish))
         self._dish_figures.follow(self.desk.binder, self._dish)
@@ -120,7 +140,7 @@ class ShootPage(Page):
     def _choose_dish(self, place: object) -> None:
         if isinstance(place, Place) and place.table == "dishes" and place.id != self._dish:
             self._dish = place.id
-            self._show_builds()
+            self._show_dish()
 
     def _begin_shoot(self) -> None:
         self.begin("shoot")
@@ -143,6 +163,20 @@ class ShootPage(Page):
             self.builds.setFocus()
             return self.builds.select_key(key_of(place))
         self.order.setFocus()
+        return True
+
+    def look_at(self, change: Change, place: Place) -> bool:
+        """A term, or what a dish is made by, is looked at where it is typed."""
+        if not self.go_to(place):
+            return False
+        fields = changed_fields(change, place)
+        if place.table == "shoots" and set(fields) & set(TERMS):
+            self.fold.open()
+            self.terms.setFocus()
+            return self.terms.select_key(next(field for field in TERMS if field in fields), 1)
+        if place.table == "dishes" and {"recipe", "notes"} & set(fields):
+            self.dish_head.setFocus()
+            return self.dish_head.select_key(key_of(place), 0 if "recipe" in fields else 1)
         return True
 
     def begin(self, kind: str) -> bool:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from binder.desktop.pictures.cost_bar import CostBar
 from binder.desktop.pictures.pans import Pan, Pans
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, Remedy, record_of
+from binder.desktop.shoot_page.dish_head import recipe_called
 from binder.desktop.words.figure_text import (
     grams_parts,
     headroom_text,
@@ -19,8 +21,9 @@ from binder.desktop.words.figure_text import (
     plain_money,
     short_name,
 )
-from binder.desktop.words.typed import Reading, UnreadableError, typed_minutes, typed_money, typed_number
+from binder.desktop.words.typed import Reading, typed_minutes, typed_money, typed_number
 from binder.figures.base import base_balance
+from binder.figures.cap_basis import basis_text
 from binder.figures.checks import cost_beside_cap
 from binder.figures.cost import DishCost, Verdict, cap_of, shoot_costs
 from binder.figures.demand import builds_of, last_position
@@ -60,7 +63,7 @@ class RunningOrder(PlainSheet):
             Column("number", "", characters=2.5, align=Align.RIGHT, tip=_("Running number: leads to the recipe")),
             Column("name", _("dish"), characters=18, stretch=4),
             Column("portions", _("portions"), characters=6, align=Align.RIGHT),
-            Column("cost", _("used cost a portion against its cap"), characters=28, stretch=3),
+            Column("cost", _("a portion against its cap"), characters=28, stretch=3),
             Column(
                 "cap",
                 _("cap"),
@@ -72,6 +75,14 @@ class RunningOrder(PlainSheet):
             Column("builds", _("builds"), characters=15, stretch=2),
             Column("camera_minutes", _("on camera"), characters=7, align=Align.RIGHT),
         )
+
+    def columns_for(self, sight: Sight) -> tuple[Column, ...]:
+        """The head of the costs names what they are held on."""
+        shoot = sight.binder.shoots.get(sight.shoot or "")
+        if shoot is None:
+            return self.columns
+        title = _("a portion against its cap: {basis}").format(basis=basis_text(shoot.cap_basis))
+        return tuple(replace(one, title=title) if one.id == "cost" else one for one in self.columns)
 
     def rows(self, sight: Sight) -> list[Row]:
         if sight.shoot is None:
@@ -128,11 +139,7 @@ class RunningOrder(PlainSheet):
 def _add(sight: Sight, text: str) -> Change:
     """A recipe's name typed at the foot of the running order."""
     binder = sight.binder
-    wanted = text.strip().casefold()
-    recipe = next((one for one in binder.recipes.values() if one.name.casefold() == wanted), None)
-    if recipe is None:
-        raise UnreadableError(text, _("no recipe is called so. Choose one, or begin a new one."))
-    return add_dish(binder, binder.shoots[sight.shoot or ""], recipe)[0]
+    return add_dish(binder, binder.shoots[sight.shoot or ""], recipe_called(binder, text))[0]
 
 
 def _adding(binder: Binder) -> Row:
@@ -153,7 +160,7 @@ def _strip(binder: Binder, cost: DishCost, longest: float) -> Row:
             tip=_("Open the recipe"),
             spoken=_("number {number}").format(number=cost.number),
         ),
-        Cell(cost.name, edit=cost.name, size=Size.STRONG, under=recipe.name if dish.name else ""),
+        Cell(cost.name, edit=cost.name, size=Size.STRONG, under=recipe.name if dish.name else "", tip=cost.name),
         Cell(number_text(binder, dish.portions), edit=number_text(binder, dish.portions)),
         _cost_cell(binder, cost, longest),
         _cap_cell(binder, dish),
@@ -185,11 +192,11 @@ def _cost_cell(binder: Binder, cost: DishCost, longest: float) -> Cell:
         )
     shown, _cap = cost_beside_cap(binder, cost)
     if cost.verdict is Verdict.NO_CAP:
-        return Cell(_("{cost}, no cap").format(cost=shown), picture=bar)
+        return Cell(_("{cost}, no cap").format(cost=shown), picture=bar, tip=basis_text(cost.basis))
     state = _("over") if cost.verdict is Verdict.OVER else _("within")
     says = _("{cost}, {state}: {headroom}").format(cost=shown, state=state, headroom=headroom_text(binder, cost))
     tone = Tone.STOP if cost.verdict is Verdict.OVER else Tone.INK
-    return Cell(says, picture=bar, mark=mark_of(cost.verdict), tone=tone)
+    return Cell(says, picture=bar, mark=mark_of(cost.verdict), tone=tone, tip=basis_text(cost.basis))
 
 
 def _cap_cell(binder: Binder, dish: Dish) -> Cell:
@@ -227,7 +234,8 @@ def _builds_cell(binder: Binder, dish: Dish) -> Cell:
         return Cell(_("no build"), tone=Tone.WARNING)
     steps = len(binder.steps.where("recipe", dish.recipe)) or 1
     pans = Pans(tuple(pan_of(binder, build, steps) for build in builds))
-    return Cell(_builds_text(binder, builds), picture=pans, tone=Tone.QUIET, size=Size.SMALL)
+    says = _builds_text(binder, builds)
+    return Cell(says, picture=pans, tone=Tone.QUIET, size=Size.SMALL, tip=says)
 
 
 def pan_of(binder: Binder, build: Build, steps: int) -> Pan:

@@ -8,6 +8,7 @@ from binder.desktop.sheet.cell import Align, Cell, Column, Row, Size
 from binder.desktop.sheet.sheet import PlainSheet, Remedy
 from binder.desktop.words.figure_text import clock_text, date_text, money, plain_money
 from binder.desktop.words.typed import Reading, typed_clock, typed_date, typed_money
+from binder.figures.cap_basis import basis_text
 from binder.figures.missing import Place
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount import Amount
@@ -48,7 +49,7 @@ class ShootHead(PlainSheet):
                 _("cap a portion"),
                 characters=9,
                 align=Align.RIGHT,
-                tip=_("Used cost a portion may not be more than this, where a dish has no cap of its own"),
+                tip=_("A portion may not cost more than this, where a dish has no cap of its own"),
             ),
             Column("budget", _("budget at the till"), characters=11, align=Align.RIGHT),
         )
@@ -100,6 +101,7 @@ def _row(binder: Binder, shoot: Shoot) -> Row:
             money(binder, shoot.cap) if shoot.cap is not None else "",
             edit=plain_money(binder, shoot.cap),
             placeholder=_("none"),
+            tip=_("Held on {basis}").format(basis=basis_text(shoot.cap_basis)),
         ),
         Cell(
             money(binder, shoot.budget) if shoot.budget is not None else "",

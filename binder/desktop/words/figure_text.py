@@ -84,6 +84,12 @@ def number_text(binder: Binder, value: float | None, *, digits: int = 2) -> str:
     return in_fractions(value) or in_decimals(value, digits=digits, decimal_mark=number_style(binder).decimal_mark)
 
 
+def part_text(binder: Binder, part: float) -> str:
+    """A part of 1 in per cent, as it is typed: `15 %`, `7.25 %`."""
+    mark = number_style(binder).decimal_mark
+    return _("{number} %").format(number=in_decimals(part * 100, digits=4, decimal_mark=mark))
+
+
 def minutes_text(minutes: float | None) -> str:
     """A time span: `20 min`, `1 h 30 min`, `2 days`; empty for none."""
     if not minutes:

@@ -70,6 +70,26 @@ def typed_optional_number(binder: Binder, text: str) -> float | None:
     return typed_number(binder, text) if text.strip() else None
 
 
+def typed_whole(binder: Binder, text: str) -> int:
+    """A whole number."""
+    number = typed_number(binder, text)
+    if number != int(number):
+        raise UnreadableError(text, _("write a whole number, such as 2."))
+    return int(number)
+
+
+def typed_part(binder: Binder, text: str) -> float:
+    """A part of 1, of `15`, `15 %` or `0.15`; 0 where the text is empty."""
+    plain = text.strip()
+    number = typed_number(binder, plain.removesuffix("%").strip()) if plain else 0.0
+    return number / 100 if number > 1 or plain.endswith("%") else number
+
+
+def yes_or_no() -> dict[str, bool]:
+    """The two words of a switch."""
+    return {_("yes"): True, _("no"): False}
+
+
 def typed_money(binder: Binder, text: str) -> int | None:
     """Minor currency units, or None where the text is empty."""
     return parse_money(text, binder.settings.currency, binder.settings.locale) if text.strip() else None

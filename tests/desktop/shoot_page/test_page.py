@@ -11,9 +11,10 @@ from binder.desktop.main_window import MainWindow
 from binder.desktop.shoot_page.builds import ADD_BUILD
 from binder.desktop.shoot_page.page import ShootPage
 from binder.kitchen.binder import Binder
+from binder.kitchen.edits.shoots import set_dish, set_shoot
 from binder.kitchen.shoot import BuildKind, BuildState
 from tests.desktop.conftest import MakeWindow
-from tests.desktop.editing import editor_in, is_editing, shown, type_over
+from tests.desktop.editing import column_of, editor_in, is_editing, shown, type_over
 from tests.kitchen_binder import small_binder
 from tests.large_shoot import Size, large_shoot
 
@@ -90,3 +91,46 @@ def test_of_a_large_shoot_they_come_a_moment_later(window_on: MakeWindow, qtbot:
     qtbot.waitUntil(lambda: not window.desk.tasks.busy("dish"))
     assert page.takes.isVisible()
     assert shown(page.takes, "whole", "possible")
+
+
+def test_undo_of_a_term_opens_the_fold_and_looks_at_it(window: MainWindow, page: ShootPage) -> None:
+    window.desk.make(set_shoot(window.desk.binder.shoots["day"], reset_minutes=9.0))
+    window.show_page("larder")
+    window.actions_.run("undo")
+    assert window.shown == "shoot"
+    assert page.fold.is_open
+    assert page.terms.hasFocus()
+    row = page.terms.current_row()
+    assert row is not None
+    assert row.key == "reset_minutes"
+
+
+def test_undo_of_the_name_looks_at_the_head(window: MainWindow, page: ShootPage) -> None:
+    window.desk.make(set_shoot(window.desk.binder.shoots["day"], name="Another day"))
+    window.actions_.run("undo")
+    assert page.head.hasFocus()
+    assert not page.fold.is_open
+
+
+def test_undo_of_a_dishs_notes_looks_at_them(window: MainWindow, page: ShootPage) -> None:
+    window.desk.make(set_dish(window.desk.binder, window.desk.binder.dishes["dish_3"], notes="Low and slow."))
+    window.actions_.run("undo")
+    assert page.dish_head.hasFocus()
+    assert page.current_dish() == "dish_3"
+    assert page.dish_head.currentIndex().column() == 1
+
+
+def test_the_basis_of_caps_is_chosen_in_place_and_named_above_the_costs(window: MainWindow, page: ShootPage) -> None:
+    def head() -> str:
+        at = column_of(page.order, "cost")
+        return str(page.order.sheet_model.headerData(at, Qt.Orientation.Horizontal))
+
+    assert head() == "a portion against its cap: used cost"
+    before = shown(page.order, "dishes:dish_3", "cost")
+    page.fold.open()
+    type_over(page.terms, "cap_basis", "value", "whole packs over portions")
+    assert head() == "a portion against its cap: whole packs over portions"
+    assert shown(page.order, "dishes:dish_3", "cost") != before
+    window.actions_.run("undo")
+    assert head() == "a portion against its cap: used cost"
+    assert shown(page.order, "dishes:dish_3", "cost") == before

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.desktop.words.figure_text import minutes_text
+from binder.desktop.words.figure_text import minutes_text, part_text
 from binder.desktop.words.typed import (
     exact_temperature,
     typed_choice,
@@ -17,6 +17,8 @@ from binder.desktop.words.typed import (
     typed_heat,
     typed_minutes,
     typed_money,
+    typed_part,
+    typed_whole,
     typed_words,
     words_for,
 )
@@ -138,3 +140,20 @@ def test_a_choice_by_its_beginning_unless_two_begin_so() -> None:
 
 def test_words_are_parted_by_commas() -> None:
     assert typed_words(" blender,  fine sieve;; ") == ("blender", "fine sieve")
+
+
+@pytest.mark.parametrize(("text", "part"), [("15", 0.15), ("15 %", 0.15), ("0.15", 0.15), ("", 0.0), ("1 %", 0.01)])
+def test_a_part_is_read_in_per_cent_or_as_a_part_of_one(text: str, part: float) -> None:
+    assert typed_part(AMERICAN, text) == pytest.approx(part)
+
+
+@given(st.integers(0, 10_000).map(lambda hundredths: hundredths / 10_000))
+def test_a_part_is_read_as_it_is_written(part: float) -> None:
+    for binder in (AMERICAN, METRIC):
+        assert typed_part(binder, part_text(binder, part)) == pytest.approx(part)
+
+
+def test_a_whole_number_has_no_rest() -> None:
+    assert typed_whole(AMERICAN, "3") == 3
+    with pytest.raises(BinderError, match="whole number"):
+        typed_whole(AMERICAN, "2.5")
