@@ -31,7 +31,10 @@ def money_beside(binder: Binder, minor: float, against: float) -> str:
 
 
 def percent_text(binder: Binder, part: float) -> str:
-    """A part of 1 as the locale writes per cent, with a decimal below ten and more where it takes them to be seen."""
+    """A part of 1 as the locale writes per cent: with a decimal below ten, and with more where it takes them to be seen.
+
+    What is whole is written whole.
+    """
     from babel.numbers import format_percent
 
     locale = _locale(binder.settings.locale)
@@ -41,8 +44,9 @@ def percent_text(binder: Binder, part: float) -> str:
 
 
 def _digits(percent: float) -> int:
-    """None from ten per cent up, else one, or as many as show the first figure that counts."""
-    if percent >= 10 or percent < 10**-_MOST_DIGITS:  # noqa: PLR2004
+    """None from ten per cent up and for whole ones, else one, or as many as show the first figure that counts."""
+    whole = math.isclose(percent, round(percent), rel_tol=1e-12)
+    if percent >= 10 or whole or percent < 10**-_MOST_DIGITS:  # noqa: PLR2004
         return 0
     return max(1, -math.floor(math.log10(percent)))
 
