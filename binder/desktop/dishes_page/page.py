@@ -8,12 +8,12 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from binder.desktop.dishes_page.portion_bar import portion_bar
 from binder.desktop.dishes_page.portion_bar_widget import PortionBarWidget
-from binder.desktop.dishes_page.recipe_body import ADD_LINE, ADD_STEP, RecipeBody
+from binder.desktop.dishes_page.recipe_body import ADD_LINE, ADD_STEP, NOTES, RecipeBody, cell_of_step
 from binder.desktop.dishes_page.recipe_head import RecipeHead
 from binder.desktop.dishes_page.recipe_list import ADD_RECIPE, RecipeList, dish_of_recipe, recipes_in_order
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.page import Page
-from binder.desktop.places import shown_record
+from binder.desktop.places import changed_fields, shown_record
 from binder.desktop.sheet.cell import key_of
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.spacing import characters, space
@@ -23,6 +23,7 @@ from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from binder.desktop.desk import Desk
+    from binder.kitchen.change import Change
 
 
 class DishesPage(Page):
@@ -32,8 +33,8 @@ class DishesPage(Page):
         super().__init__(desk, parent)
         content = QWidget(self)
         self.list = SheetView(RecipeList(), desk.make, content)
-        self.list.setMinimumWidth(characters(self.font(), 26))
-        self.list.setMaximumWidth(characters(self.font(), 38))
+        self.list.setMinimumWidth(characters(self.font(), 29))
+        self.list.setMaximumWidth(characters(self.font(), 42))
         self.list.place_current.connect(self._choose)
         self.head = SheetView(RecipeHead(), desk.make, content)
         self.head.fit_rows()
@@ -63,8 +64,8 @@ class DishesPage(Page):
         layout = QHBoxLayout(content)
         layout.setContentsMargins(margin, margin, margin, 0)
         layout.setSpacing(space(self, 3))
-        layout.addWidget(self.list, 1)
-        layout.addLayout(written, 4)
+        layout.addWidget(self.list, 2)
+        layout.addLayout(written, 7)
 
     def refresh(self) -> None:
         sight = self.desk.sight()
@@ -106,6 +107,22 @@ class DishesPage(Page):
         self.body.setFocus()
         return self.body.select_key(key_of(place), 1)
 
+    def look_at(self, change: Change, place: Place) -> bool:
+        """What of a step or of the recipe itself was changed is looked at where it is typed."""
+        if not self.go_to(place):
+            return False
+        fields = changed_fields(change, place)
+        if place.table == "steps" and fields:
+            cell = cell_of_step(place.id, fields[0])
+            return self.body.select_key(cell.row, _at(self.body, cell.column))
+        if place.table == "recipes" and fields:
+            view, row = (self.body, NOTES) if fields[0] == "notes" else (self.head, fields[0])
+            view.setFocus()
+            if row in {NOTES, "introduction"}:
+                return view.select_key(row)
+            return view.select_key("recipe", _at(view, row))
+        return True
+
     def begin(self, kind: str) -> bool:
         if kind == "recipe":
             return self._new_recipe()
@@ -136,3 +153,8 @@ class DishesPage(Page):
         if self.list.current_row() is None and self._recipe is not None:
             self.list.select_key(key_of(Place("recipes", self._recipe)))
         self.body.setFocus()
+
+
+def _at(view: SheetView, column: str) -> int:
+    """The place of a column by its id."""
+    return [one.id for one in view.sheet_model.columns].index(column)

@@ -7,9 +7,19 @@ from typing import TYPE_CHECKING
 from binder.desktop.dishes_page.line_cells import line_cells
 from binder.desktop.dishes_page.line_moving import move_line, move_line_by
 from binder.desktop.dishes_page.line_typing import line_offers, line_remedies, line_understood
-from binder.desktop.dishes_page.step_facts import FACTS, edit_fact, fact_cells, fact_titles
+from binder.desktop.dishes_page.step_facts import (
+    FACTS,
+    FILMED_COLUMN,
+    MORE_COLUMNS,
+    MORE_SPANS,
+    edit_fact,
+    fact_cells,
+    fact_titles,
+    filmed_cell,
+    more_cells,
+)
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, key_of
-from binder.desktop.sheet.sheet import PlainSheet, Remedy, record_of
+from binder.desktop.sheet.sheet import CellName, PlainSheet, Remedy, record_of
 from binder.figures.missing import Place
 from binder.kitchen.change import Change, joined
 from binder.kitchen.edits.recipes import (
@@ -20,7 +30,6 @@ from binder.kitchen.edits.recipes import (
     remove_step,
     set_line,
     set_recipe,
-    set_step,
 )
 from binder.kitchen.edits.records import remove, set_fields
 from binder.kitchen.line_text import UnknownFoodError
@@ -29,23 +38,26 @@ from binder.kitchen.wording import _, ngettext
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from binder.desktop.sheet.sheet import CellName, Sight
+    from binder.desktop.sheet.sheet import Sight
     from binder.kitchen.binder import Binder
     from binder.kitchen.errors import BinderError
     from binder.kitchen.recipe import Line, Recipe, Step
 
 ADD_STEP = "add:step"
-TEXT, ADD_LINE, NOTES = "text", "add-line", "notes"
+TEXT, MORE, ADD_LINE, NOTES = "text", "more", "add-line", "notes"
 _CONTENT = len(FACTS) + 1
 """Columns that paragraphs and lines reach over."""
 
 _WHOLE = _CONTENT + 3
-_OF_STEP = {"steps", TEXT}
+_OF_STEP = {"steps", MORE, TEXT}
 """Rows that stand for a step."""
+
+_MORE_OF = {"places": "uses"}
+"""Fields typed together with another."""
 
 
 class RecipeBody(PlainSheet):
-    """The subject is a recipe. Each step has a row of facts, a paragraph, its lines, and a row for the next line."""
+    """The subject is a recipe. Each step has two rows of facts, a paragraph, its lines, and a row for the next line."""
 
     @property
     def name(self) -> str:
@@ -53,14 +65,14 @@ class RecipeBody(PlainSheet):
 
     @property
     def columns(self) -> tuple[Column, ...]:
-        widths, parts = (7.0, 7.0, 10.0, 9.0, 9.0, 9.0), (0, 0, 1, 1, 3, 2)
+        widths, parts = (7.0, 7.0, 11.0, 10.0), (1, 1, 1, 1)
         facts = zip(FACTS, fact_titles(), widths, parts, strict=True)
         return (
             Column("number", "", characters=2, align=Align.RIGHT),
-            Column("title", _("step"), characters=9, stretch=3),
+            Column("title", _("step"), characters=14, stretch=4),
             *(Column(fact, title, characters=width, stretch=part) for fact, title, width, part in facts),
             Column("weight", _("as purchased"), characters=8, align=Align.DECIMAL, decimals=2, unit_room="kg"),
-            Column("cost", _("a portion"), characters=9, align=Align.DECIMAL, decimals=2),
+            Column("cost", _("used cost"), characters=8, align=Align.DECIMAL, decimals=2, tip=_("Of a portion")),
             Column("share", _("share"), characters=4, align=Align.RIGHT),
         )
 
@@ -83,12 +95,7 @@ class RecipeBody(PlainSheet):
         if place.table == "lines":
             line = binder.lines[place.id]
             return set_line(binder, line, text) if text.strip() else remove_line(binder, line)
-        step = binder.steps[place.id]
-        if place.table == TEXT:
-            return set_step(binder, step, text=text.strip())
-        return (
-            set_step(binder, step, title=text.strip()) if column == "title" else edit_fact(binder, step, column, text)
-        )
+        return edit_fact(binder, binder.steps[place.id], _field_at(place.table, column), text)
 
     def understood(self, sight: Sight, row: str, column: str, text: str) -> str:
         return line_understood(sight.binder, text) if _is_line(row) else ""
@@ -136,10 +143,29 @@ class RecipeBody(PlainSheet):
             other = binder.lines[target.id]
             lifted = other.step == line.step and line.position < other.position
             return move_line(binder, line, step=other.step, to=other.position - lifted)
-        if target.table in {ADD_LINE, TEXT}:
+        if target.table in {ADD_LINE, MORE, TEXT}:
             end = len(binder.lines.where("step", target.id)) if target.table == ADD_LINE else 0
             return move_line(binder, line, step=target.id, to=end)
         return None
+
+
+def _field_at(table: str, column: str) -> str:
+    """The field of a step that stands in a column of one of its rows."""
+    if table == TEXT:
+        return "text"
+    return MORE_COLUMNS[column] if table == MORE else {FILMED_COLUMN: "on_camera"}.get(column, column)
+
+
+def cell_of_step(step: str, field: str) -> CellName:
+    """Where a fact of a step is typed."""
+    if field == "text":
+        return CellName(f"{TEXT}:{step}", "title")
+    if field == "on_camera":
+        return CellName(f"steps:{step}", FILMED_COLUMN)
+    column = next((column for column, known in MORE_COLUMNS.items() if known == _MORE_OF.get(field, field)), None)
+    if column is not None:
+        return CellName(f"{MORE}:{step}", column)
+    return CellName(f"steps:{step}", {"celsius": "heat"}.get(field, field))
 
 
 def _step_before(binder: Binder, step: Step, target: str) -> Change:
@@ -156,7 +182,7 @@ def _step_of(binder: Binder, target: Place) -> str:
     """The step that a row belongs to; empty for the rows below the last."""
     if target.table == "lines":
         return binder.lines[target.id].step
-    return target.id if target.table in {"steps", TEXT, ADD_LINE} else ""
+    return target.id if target.table in {*_OF_STEP, ADD_LINE} else ""
 
 
 def _removed(binder: Binder, label: str, steps: Sequence[Step], lines: Sequence[Line]) -> Change:
@@ -175,10 +201,16 @@ def _step_rows(binder: Binder, step: Step) -> list[Row]:
     place = Place("steps", step.id)
     number = Cell(str(step.position + 1), size=Size.HEADING, spoken=_("step {number}").format(number=step.position + 1))
     title = Cell(step.title, edit=step.title, size=Size.STRONG, placeholder=_("title"))
-    margin = (NOTHING, NOTHING, NOTHING)
     head = Row(
-        key_of(place), (number, title, *fact_cells(binder, step), *margin), place=place, gap=2, rule=False, lines=1.7
+        key_of(place),
+        (number, title, *fact_cells(binder, step), filmed_cell(step), NOTHING, NOTHING),
+        place=place,
+        spans=((_CONTENT + 1, 3),),
+        gap=2,
+        rule=False,
+        lines=1.5,
     )
+    more = Row(f"{MORE}:{step.id}", more_cells(step), place=place, spans=MORE_SPANS, rule=False, lines=1.3)
     words = Cell(step.text, edit=step.text, placeholder=_("What is done in this step"), paragraph=True)
     text = _across(f"{TEXT}:{step.id}", words, place, wraps=True, rule=False)
     lines = [
@@ -192,7 +224,7 @@ def _step_rows(binder: Binder, step: Step) -> list[Row]:
         for line in binder.lines.where("step", step.id)
     ]
     typing = Cell(edit="", placeholder=_("Add a line, such as 1 1/2 cups chopped onion"))
-    return [head, text, *lines, _across(f"{ADD_LINE}:{step.id}", typing, place, rule=False, adds=True)]
+    return [head, more, text, *lines, _across(f"{ADD_LINE}:{step.id}", typing, place, rule=False, adds=True)]
 
 
 def _across(

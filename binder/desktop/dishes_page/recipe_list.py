@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
 from binder.desktop.words.figure_text import mark_of, money, not_known
+from binder.figures.cap_basis import basis_text
 from binder.figures.cost import Verdict, dish_cost, recipe_lines_cost
 from binder.figures.missing import Missing, Place
 from binder.kitchen.edits.recipes import add_recipe, remove_recipe, set_recipe
 from binder.kitchen.edits.records import remove
+from binder.kitchen.shoot import CapBasis
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
@@ -41,8 +43,8 @@ class RecipeList(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("name", _("recipe"), characters=12, stretch=1),
-            Column("cost", _("a portion"), characters=8, align=Align.RIGHT),
+            Column("name", _("recipe"), characters=13, stretch=3),
+            Column("cost", _("a portion"), characters=9, stretch=1, align=Align.RIGHT),
         )
 
     def rows(self, sight: Sight) -> list[Row]:
@@ -70,7 +72,7 @@ def recipes_in_order(sight: Sight) -> list[Recipe]:
 def _row(sight: Sight, recipe: Recipe) -> Row:
     dish = dish_of_recipe(sight, recipe.id)
     under = _("dish {number}").format(number=dish.position + 1) if dish else _used_in(sight.binder, recipe)
-    cells = (Cell(recipe.name, edit=recipe.name, under=under), _cost(sight, recipe, dish))
+    cells = (Cell(recipe.name, edit=recipe.name, under=under, tip=recipe.name), _cost(sight, recipe, dish))
     return Row(key_of(Place("recipes", recipe.id)), cells, place=Place("recipes", recipe.id), lines=2.5)
 
 
@@ -82,15 +84,22 @@ def _used_in(binder: Binder, recipe: Recipe) -> str:
 
 
 def _cost(sight: Sight, recipe: Recipe, dish: Dish | None) -> Cell:
+    """What a portion costs: of a dish of the shoot on the basis that its cap is held on, else the used cost."""
+    if dish is not None:
+        cost = dish_cost(sight.binder, dish.id)
+        return _costs(sight, cost.per_portion, cost.missing, cost.verdict, basis_text(cost.basis))
     lines = recipe_lines_cost(sight.binder, recipe.id)
     if isinstance(lines, Missing):
         return Cell("–", tone=Tone.QUIET, tip=lines.says, spoken=lines.says)
     missing = tuple(dict.fromkeys(lack for line in lines for lack in line.missing))
-    if missing:
+    used = None if missing else sum(line.cost or 0.0 for line in lines)
+    return _costs(sight, used, missing, Verdict.NO_CAP, basis_text(CapBasis.USED))
+
+
+def _costs(sight: Sight, cost: float | None, missing: tuple[Missing, ...], verdict: Verdict, basis: str) -> Cell:
+    if cost is None:
         return Cell("?", mark=mark_of(Verdict.UNKNOWN), tip=not_known(missing), spoken=not_known(missing))
-    shown = money(sight.binder, sum(line.cost or 0.0 for line in lines))
-    verdict = dish_cost(sight.binder, dish.id).verdict if dish else Verdict.NO_CAP
-    return Cell(shown, mark=mark_of(verdict))
+    return Cell(money(sight.binder, cost), under=basis, mark=mark_of(verdict), tip=basis)
 
 
 def _adding() -> Row:

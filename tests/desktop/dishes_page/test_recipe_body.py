@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import pytest
 
-from binder.desktop.dishes_page.recipe_body import ADD_STEP, NOTES, RecipeBody
+from binder.desktop.dishes_page.recipe_body import ADD_STEP, NOTES, RecipeBody, cell_of_step
 from binder.desktop.sheet.cell import Mark
 from binder.desktop.sheet.sheet import Sight
 from binder.figures.missing import Place
 from binder.kitchen.binder import Binder
 from binder.kitchen.change import apply
+from binder.kitchen.day import ApplianceKind
 from binder.kitchen.edits.records import remove
 from binder.kitchen.errors import BinderError
-from binder.kitchen.recipe import Heat
+from binder.kitchen.recipe import Heat, Step
+from binder.kitchen.record import fields_of
 from tests.desktop.sheets import after_typing, cell_called, is_even, row_called
 
 BODY = RecipeBody()
@@ -31,10 +33,16 @@ def key_of_line(sight: Sight, step: str, at: int) -> str:
     return f"lines:{sight.binder.lines.where('step', step)[at].id}"
 
 
+def typed_at(sight: Sight, step: str, field: str) -> str:
+    """What a fact's cell shows."""
+    at = cell_of_step(step, field)
+    return cell_called(BODY, sight, at.row, at.column).text
+
+
 def test_a_step_is_facts_a_paragraph_its_lines_and_room_for_the_next(fritters: Sight) -> None:
     keys = [row.key.partition(":")[0] for row in BODY.rows(fritters)]
     first = keys[: keys.index("add-line") + 1]
-    assert first == ["steps", "text", *["lines"] * 9, "add-line"]
+    assert first == ["steps", "more", "text", *["lines"] * 9, "add-line"]
     assert keys[-2:] == ["add", NOTES]
     assert is_even(BODY, fritters)
 
@@ -49,7 +57,10 @@ def test_facts_are_short(fritters: Sight) -> None:
     assert shown["hands_on_minutes"] == "12 min"
     assert shown["station"] == "stove"
     assert shown["heat"] == "oil 347 °F"
-    assert shown["hazards"] == "Hot oil"
+    assert shown["weight"] == "on camera"
+    labels = [cell.label for cell in row_called(BODY, fritters, "more:herb_fritters_2").cells if cell.edit is not None]
+    assert labels == ["tools", "caution", "takes", "skill", "fit to film"]
+    assert typed_at(fritters, "herb_fritters_2", "hazards") == "Hot oil"
 
 
 def test_the_margin_has_weight_cost_and_share(fritters: Sight) -> None:
@@ -91,27 +102,53 @@ def test_what_is_shown_for_editing_is_understood_when_nothing_is_changed(chickpe
 
 
 @pytest.mark.parametrize(
-    ("column", "text", "field", "value"),
+    ("text", "field", "value"),
     [
-        ("title", "Deep-fry", "title", "Deep-fry"),
-        ("hands_on_minutes", "1 h 10", "hands_on_minutes", 70.0),
-        ("waiting_minutes", "", "waiting_minutes", 0.0),
-        ("station", " fryer ", "station", "fryer"),
-        ("heat", "oil 350", "celsius", 176.6667),
-        ("heat", "oven 200 °C", "heat", Heat.OVEN),
-        ("equipment", "spider, wire rack", "equipment", ("spider", "wire rack")),
-        ("hazards", "hot oil, Sharp blade", "hazards", ("hot_oil", "sharp_blade")),
-        ("hazards", "", "hazards", ()),
+        ("Deep-fry", "title", "Deep-fry"),
+        ("Fry it.", "text", "Fry it."),
+        ("1 h 10", "hands_on_minutes", 70.0),
+        ("", "waiting_minutes", 0.0),
+        (" fryer ", "station", "fryer"),
+        ("oil 350", "celsius", 176.6667),
+        ("oven 200 °C", "heat", Heat.OVEN),
+        ("spider, wire rack", "equipment", ("spider", "wire rack")),
+        ("hot oil, Sharp blade", "hazards", ("hot_oil", "sharp_blade")),
+        ("", "hazards", ()),
+        ("off", "on_camera", False),
+        ("10 min", "hold_minutes", 10.0),
+        ("2 days", "hold_minutes", 2880.0),
+        ("", "hold_minutes", None),
+        ("fryer", "uses", ApplianceKind.FRYER),
+        ("burners × 2", "places", 2),
+        ("3", "places", 3),
+        ("", "uses", None),
+        ("pastry", "skill", "pastry"),
     ],
 )
-def test_typing_edits_a_step(fritters: Sight, column: str, text: str, field: str, value: object) -> None:
-    binder = after_typing(BODY, fritters, "steps:herb_fritters_2", column, text)
+def test_typing_edits_a_step(fritters: Sight, text: str, field: str, value: object) -> None:
+    at = cell_of_step("herb_fritters_2", field)
+    binder = after_typing(BODY, fritters, at.row, at.column, text)
     assert getattr(binder.steps["herb_fritters_2"], field) == value
+
+
+def test_every_fact_of_a_step_has_a_cell(fritters: Sight) -> None:
+    for field in {field.name for field in fields_of(Step)} - {"id", "recipe", "position"}:
+        at = cell_of_step("herb_fritters_2", field)
+        assert cell_called(BODY, fritters, at.row, at.column).edit is not None, field
+
+
+def test_what_a_step_takes_is_an_appliance_and_a_count(fritters: Sight) -> None:
+    at = cell_of_step("herb_fritters_2", "uses")
+    binder = after_typing(BODY, fritters, at.row, at.column, "burners 2")
+    assert typed_at(Sight(binder, "day", "herb_fritters"), "herb_fritters_2", "uses") == "burners × 2"
+    for text in ("moon 2", "2 burners and more", "fr"):
+        with pytest.raises(BinderError):
+            BODY.edit(fritters, at.row, at.column, text)
 
 
 def test_a_hazard_no_one_knows_is_refused_with_those_there_are(fritters: Sight) -> None:
     with pytest.raises(BinderError, match="Hot oil"):
-        BODY.edit(fritters, "steps:herb_fritters_2", "hazards", "dragons")
+        BODY.edit(fritters, "more:herb_fritters_2", "hands_on_minutes", "dragons")
 
 
 def test_a_line_is_typed_anew_and_an_empty_one_is_taken_out(fritters: Sight) -> None:
@@ -131,6 +168,7 @@ def test_a_step_and_notes_are_written(fritters: Sight) -> None:
 def test_steps_and_lines_are_removed_together(fritters: Sight) -> None:
     rows = [
         "steps:herb_fritters_0",
+        "more:herb_fritters_0",
         "text:herb_fritters_0",
         key_of_line(fritters, "herb_fritters_0", 0),
         key_of_line(fritters, "herb_fritters_3", 0),
