@@ -32,6 +32,7 @@ def every_page() -> tuple[PageEntry, ...]:
         PageEntry("larder", _("Lard&er"), _larder),
         PageEntry("buying", _("Bu&ying"), _buying),
         PageEntry("mise", _("M&ise"), _mise),
+        PageEntry("day", _("D&ay"), _day),
         PageEntry("cards", _("&Cards"), _cards),
     )
 
@@ -78,6 +79,12 @@ def _mise(desk: Desk) -> Page:
         "The mise list follows from the builds of the shoot: what is washed, cut, weighed and set out, by station."
     )
     return ListPage(desk, MiseSheet(), sentence)
+
+
+def _day(desk: Desk) -> Page:
+    from binder.desktop.day_page.page import DayPage
+
+    return DayPage(desk)
 
 
 def _cards(desk: Desk) -> Page:

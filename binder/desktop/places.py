@@ -30,6 +30,10 @@ PAGE_OF = {
     "additions": "base",
     "trials": "base",
     "trial_outcomes": "base",
+    "people": "day",
+    "appliances": "day",
+    "fixed_events": "day",
+    "pins": "day",
     "settings": "settings",
 }
 """The page that a record of a table is edited on."""

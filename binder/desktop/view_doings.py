@@ -26,6 +26,9 @@ _BEGINS = {
     "add_form": ("base", "form"),
     "add_conversion": ("base", "conversion"),
     "record_trial": ("base", "trial"),
+    "add_person": ("day", "person"),
+    "add_appliance": ("day", "appliance"),
+    "add_event": ("day", "event"),
 }
 """Where each kind of record is begun: the page, and what it is asked to begin."""
 

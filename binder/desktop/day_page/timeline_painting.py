@@ -1,0 +1,218 @@
+"""How the timeline is drawn. Shape says what tone says: hands are solid, waits hatched, what stays fit an open tail."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+
+from binder.desktop.typeface import sized, small
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QFont
+
+    from binder.desktop.day_page.axis import Axis, Tick
+    from binder.desktop.day_page.timeline_places import (
+        Extent,
+        PlacedDish,
+        PlacedHeading,
+        PlacedLane,
+        PlacedLevel,
+        PlacedPiece,
+    )
+    from binder.desktop.theme import Tokens
+
+_LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+_LOW = 0.55
+"""Height of what is not filmed against what is: the camera's bars are tall."""
+
+_FAR = 100_000.0
+
+
+@dataclass(frozen=True)
+class Look:
+    """How a piece is to look: the one chosen, one under the mouse, or one among the rest."""
+
+    chosen: bool = False
+    under_mouse: bool = False
+
+
+@dataclass(frozen=True)
+class TimelineBrush:
+    """What the timeline is painted with; sizes in pixels."""
+
+    painter: QPainter
+    tokens: Tokens
+    font: QFont
+    line: float
+    bar: float
+    air: float
+
+    # What lies behind
+
+    def folds(self, axis: Axis, height: float) -> None:
+        """Stretches folded away: a ground of their own, from top to bottom."""
+        for stretch in axis.stretches:
+            if stretch.span.folded:
+                box = QRectF(stretch.left, 0, stretch.right - stretch.left, height)
+                self.painter.fillRect(box, self.tokens.colour("ground"))
+                pen = QPen(self.tokens.colour("line"), 1)
+                self.painter.setPen(pen)
+                for x in (stretch.left, stretch.right):
+                    self.painter.drawLine(QLineF(x, 0, x, height))
+
+    def stop_of_work(self, extent: Extent, height: float) -> None:
+        """Lunch: nobody works."""
+        self.painter.fillRect(QRectF(extent[0], 0, extent[1] - extent[0], height), self.tokens.colour("faint"))
+
+    def ticks(self, ticks: tuple[Tick, ...], height: float) -> None:
+        """Thin lines down from the marks of the clock."""
+        self.painter.setPen(QPen(self.tokens.colour("faint"), 1))
+        for tick in ticks:
+            self.painter.drawLine(QLineF(tick.x, 0, tick.x, height))
+
+    def dish_column(self, dish: PlacedDish, height: float) -> None:
+        """While a dish is on camera, all the way down: what is done meanwhile lies on it."""
+        left, right = dish.extent
+        self.painter.fillRect(QRectF(left, dish.top, right - left, height - dish.top), self.tokens.colour("tint"))
+
+    # Rows
+
+    def dish(self, dish: PlacedDish) -> None:
+        """A dish's name on the camera's row, on a line from its first to its last take."""
+        left, right = dish.extent
+        self.painter.fillRect(QRectF(left, dish.top - self.air / 2, right - left, 2), self.tokens.colour("accent"))
+        box = QRectF(left, dish.top, _FAR, self.line)
+        self._words(box, dish.text, sized(small(self.font), 1.0, strong=True), "ink")
+
+    def level(self, level: PlacedLevel) -> None:
+        """What an oven is at: a line with an upright at each end, its words on it."""
+        left, right = level.extent
+        y = level.top + self.line - 1
+        self.painter.setPen(QPen(self.tokens.colour("warning"), 1.5))
+        self.painter.drawLine(QLineF(left, y, right, y))
+        self.painter.drawLine(QLineF(left, y - self.line * 0.4, left, y))
+        self.painter.drawLine(QLineF(right, y - self.line * 0.4, right, y))
+        self._words(QRectF(left + self.air / 2, level.top, _FAR, self.line), level.text, small(self.font), "warning")
+
+    def lane_title(self, lane: PlacedLane, width: float) -> None:
+        """Who, or what, at the left of its lane."""
+        box = QRectF(self.air * 2, lane.top + self.line * 0.35, width - self.air * 3, self.line + self.bar)
+        self._cut(box, lane.title, self.font, "ink")
+
+    def heading(self, heading: PlacedHeading, width: float) -> None:
+        """The heading of several lanes."""
+        box = QRectF(self.air * 2, heading.top, width - self.air * 3, self.line)
+        self._cut(box, heading.text, sized(self.font, 1.0, strong=True), "ink")
+
+    # Pieces
+
+    def piece(self, one: PlacedPiece, look: Look) -> None:
+        """A piece with its caption."""
+        height = self.bar if one.piece.bar.filmed else self.bar * _LOW
+        low, foot = self.bar * _LOW, one.top + self.line + self.bar
+        if one.fit is not None:
+            self._tail(one.fit, foot - low, low)
+        if one.wait is not None:
+            self._hatched(one.wait, foot - low, low)
+        if one.hands is not None:
+            self._solid(one, one.hands, foot - height, height)
+        if look.under_mouse or look.chosen:
+            self._ring(one, look)
+        self._caption(one, look)
+
+    def _solid(self, one: PlacedPiece, extent: Extent, top: float, height: float) -> None:
+        """Hands; what has begun is hollow."""
+        colour = self.tokens.colour("accent" if one.piece.bar.filmed else "quiet")
+        box = QRectF(extent[0], top, max(1.0, extent[1] - extent[0] - 0.5), height)
+        if one.piece.bar.done:
+            self.painter.fillRect(box, self.tokens.colour("raised"))
+            self.painter.setPen(QPen(colour, 1.5))
+            self.painter.drawRect(box.adjusted(0.75, 0.75, -0.75, -0.75))
+        else:
+            self.painter.fillRect(box, colour)
+
+    def _hatched(self, extent: Extent, top: float, height: float) -> None:
+        box = QRectF(extent[0], top, extent[1] - extent[0], height)
+        self.painter.fillRect(box, self.tokens.colour("raised"))
+        self.painter.fillRect(box, QBrush(self.tokens.colour("edge"), Qt.BrushStyle.BDiagPattern))
+        self.painter.setPen(QPen(self.tokens.colour("edge"), 1))
+        self.painter.drawRect(box.adjusted(0.5, 0.5, -0.5, -0.5))
+
+    def _tail(self, extent: Extent, top: float, height: float) -> None:
+        """Open at its end: how long the result stays fit."""
+        pen = QPen(self.tokens.colour("edge"), 1)
+        pen.setDashPattern([4.0, 3.0])
+        self.painter.setPen(pen)
+        for y in (top + 0.5, top + height - 0.5):
+            self.painter.drawLine(QLineF(extent[0], y, extent[1], y))
+
+    def _ring(self, one: PlacedPiece, look: Look) -> None:
+        box = QRectF(one.left - 3, one.top + self.line - 2, max(6.0, one.right - one.left + 6), self.bar + 5)
+        self.painter.setPen(QPen(self.tokens.colour("accent" if look.chosen else "edge"), 2 if look.chosen else 1))
+        self.painter.setBrush(Qt.BrushStyle.NoBrush)
+        self.painter.drawRoundedRect(box, 3, 3)
+
+    def _caption(self, one: PlacedPiece, look: Look) -> None:
+        left = one.left
+        if one.piece.bar.pinned:
+            self._pin(QPointF(left, one.top + self.line), done=one.piece.bar.done)
+            left += self.bar
+        font = sized(small(self.font), 1.0, strong=True) if look.chosen else small(self.font)
+        token = "ink" if one.piece.bar.filmed or look.chosen else "quiet"
+        self._words(QRectF(left, one.top, _FAR, self.line), one.caption, font, token)
+
+    def _pin(self, foot: QPointF, *, done: bool) -> None:
+        """A pin stuck into the beginning; where it has begun, a tick."""
+        ink = self.tokens.colour("ink")
+        size = self.bar * 0.5
+        if done:
+            self.painter.setPen(QPen(ink, 1.6))
+            corner = foot + QPointF(size * 0.5, -size * 0.3)
+            self.painter.drawPolyline(
+                QPolygonF([corner + QPointF(-size * 0.5, -size * 0.4), corner, corner + QPointF(size * 0.8, -size)])
+            )
+            return
+        head = foot + QPointF(size * 0.5, -self.line * 0.55)
+        self.painter.setPen(QPen(ink, 1.4))
+        self.painter.drawLine(QLineF(foot + QPointF(size * 0.5, 0), head))
+        self.painter.setPen(Qt.PenStyle.NoPen)
+        self.painter.setBrush(ink)
+        self.painter.drawEllipse(head, size * 0.45, size * 0.45)
+
+    def thread(self, start: PlacedPiece, end: PlacedPiece) -> None:
+        """From what an activity waits for to where it begins."""
+        y = self.line + self.bar / 2
+        first, last = QPointF(start.right, start.top + y), QPointF(end.left, end.top + y)
+        bend = max(first.x() + self.air, last.x() - self.air)
+        self.painter.setPen(QPen(self.tokens.colour("accent"), 1.2))
+        self.painter.drawPolyline(QPolygonF([first, QPointF(bend, first.y()), QPointF(bend, last.y()), last]))
+
+    def ghost(self, one: PlacedPiece, by: float, text: str) -> None:
+        """A piece while it is dragged, with the time it would begin at."""
+        box = QRectF(one.left + by, one.top + self.line - 2, max(6.0, one.right - one.left), self.bar + 4)
+        colour = QColor(self.tokens.colour("accent"))
+        self.painter.setPen(QPen(colour, 2, Qt.PenStyle.DashLine))
+        self.painter.setBrush(Qt.BrushStyle.NoBrush)
+        self.painter.drawRect(box)
+        font = sized(small(self.font), 1.0, strong=True)
+        width = QFontMetricsF(font).horizontalAdvance(text) + self.air * 2
+        label = QRectF(box.left(), one.top - 2, width, self.line)
+        self.painter.fillRect(label, colour)
+        self.painter.setFont(font)
+        self.painter.setPen(self.tokens.colour("on_accent"))
+        self.painter.drawText(label, int(Qt.AlignmentFlag.AlignCenter), text)
+
+    # Words
+
+    def _words(self, box: QRectF, text: str, font: QFont, token: str) -> None:
+        if text:
+            self.painter.setFont(font)
+            self.painter.setPen(self.tokens.colour(token))
+            self.painter.drawText(box, _LEFT, text)
+
+    def _cut(self, box: QRectF, text: str, font: QFont, token: str) -> None:
+        shown = QFontMetricsF(font).elidedText(text, Qt.TextElideMode.ElideRight, box.width())
+        self._words(box, shown, font, token)
