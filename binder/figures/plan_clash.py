@@ -13,8 +13,8 @@ if TYPE_CHECKING:
 
     from binder.figures.plan_question import Gap, PlanQuestion
 
-LATEST, HORIZON = "latest", "horizon"
-"""The demands that some tasks end by a time, and that everything does."""
+EARLIEST, LATEST, HORIZON = "earliest", "latest", "horizon"
+"""The demands that some tasks begin after a time, that some end by a time, and that everything does."""
 
 GAP, ABSENCE, PIN, RESOURCE = "gap ", "absence ", "pin ", "resource "
 """What the other demands begin with; they end with the key of gap or absence, of the task, of the resource."""
@@ -31,10 +31,13 @@ def demands_of(question: PlanQuestion) -> tuple[str, ...]:
     gaps = [f"{GAP}{gap.key}" for gap in question.gaps if gap.key and (gap.most is not None or is_order(gap))]
     absences = [f"{ABSENCE}{absence.key}" for absence in question.absences]
     pins = [f"{PIN}{key}" for key in question.pinned if key not in question.begun]
+    early = [EARLIEST] if any(task.earliest > 0 for task in question.tasks) else []
     late = [LATEST] if any(task.latest is not None for task in question.tasks) else []
     horizon = [HORIZON] if question.horizon is not None else []
     used = (one for one in question.resources if any(task.may_use(one.key) for task in question.tasks))
-    return tuple(dict.fromkeys([*gaps, *(f"{RESOURCE}{one.key}" for one in used), *absences, *pins, *late, *horizon]))
+    return tuple(
+        dict.fromkeys([*gaps, *(f"{RESOURCE}{one.key}" for one in used), *absences, *pins, *early, *late, *horizon])
+    )
 
 
 def is_order(gap: Gap) -> bool:
@@ -49,7 +52,7 @@ def without(question: PlanQuestion, *demands: str) -> PlanQuestion:
     return question
 
 
-def _without(question: PlanQuestion, demand: str) -> PlanQuestion:
+def _without(question: PlanQuestion, demand: str) -> PlanQuestion:  # noqa: PLR0911 - one for each kind of demand
     if demand.startswith(GAP):
         return _without_gaps(question, demand.removeprefix(GAP))
     if demand.startswith(ABSENCE):
@@ -58,6 +61,8 @@ def _without(question: PlanQuestion, demand: str) -> PlanQuestion:
     if demand.startswith(PIN):
         key = demand.removeprefix(PIN)
         return replace(question, pinned={task: at for task, at in question.pinned.items() if task != key})
+    if demand == EARLIEST:
+        return replace(question, tasks=tuple(replace(task, earliest=0) for task in question.tasks))
     if demand == LATEST:
         return replace(question, tasks=tuple(replace(task, latest=None) for task in question.tasks))
     if demand == HORIZON:

@@ -33,6 +33,11 @@ def test_a_pin_that_makes_the_rest_impossible_is_named() -> None:
     assert set(smallest_clash(question)) == {"pin salad", "latest"}
 
 
+def test_work_that_may_begin_too_late_is_named() -> None:
+    call = PlanQuestion((Task("film", 20, {"people": 1}, earliest=50, latest=60),), (Resource("people", 1),))
+    assert set(smallest_clash(call)) == {"earliest", "latest"}
+
+
 def test_a_hold_that_cannot_be_kept_is_named() -> None:
     tasks = (Task("fry", 5, {"people": 1}), Task("film", 5, {"people": 1}))
     question = PlanQuestion(
