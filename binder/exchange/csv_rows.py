@@ -19,6 +19,9 @@ MOST_ROWS = 100_000
 """No price list of a kitchen is longer; what is, is another kind of file."""
 
 _MOST_CELLS = 256
+_LONGEST_LINE = 1_000_000
+"""Characters, of which the longest line of a price list has a thousandth."""
+
 _SEPARATORS = (",", ";", "\t", "|")
 _LOOKED_AT = 30
 """Lines among which headings are looked for."""
@@ -29,6 +32,7 @@ _ROWS_BETWEEN_REPORTS = 1000
 def csv_rows(content: bytes, *, progress: Callable[[float], None] | None = None) -> tuple[TableRow, ...]:
     """The rows that are not empty. Raises UnreadableTableError. `progress` is told the part done, from 0 to 1."""
     text, separator = _separated(_decoded(content))
+    _require_short_lines(text)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
     lines = text.count("\n") + 1
     rows = []
@@ -55,6 +59,12 @@ def too_many_rows() -> UnreadableTableError:
     """A table longer than any price list."""
     says = _("it has more than {count} rows. Split it, or choose another file.")
     return UnreadableTableError(says.format(count=f"{MOST_ROWS:,}"))
+
+
+def _require_short_lines(text: str) -> None:
+    for number, line in enumerate(text.split("\n"), start=1):
+        if len(line) > _LONGEST_LINE:
+            raise UnreadableTableError(_slip(number, "larger than"))
 
 
 def _slip(line: int, message: str) -> str:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from binder.exchange.bulk import uncollected
 from binder.exchange.price_ledger import PriceLedger
 from binder.exchange.price_row import PriceRowReader
 from binder.exchange.price_table import price_table
@@ -141,7 +142,8 @@ def preview_prices(
         PriceLedger(binder, source[:300]),
         binder,
     )
-    rows = entry.all(table.prices(layout), progress)
+    with uncollected():
+        rows = entry.all(table.prices(layout), progress)
     whole = take_good_rows or not any(row.fate is Fate.REFUSED for row in rows)
     return PriceList(rows, entry.change() if whole else None, layout)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from binder.exchange.bulk import uncollected
 from binder.exchange.csv_rows import csv_rows
 from binder.exchange.price_columns import price_layout
 from binder.exchange.table_cell import UnreadableTableError
@@ -52,12 +53,16 @@ def price_table(
     """
     if content.startswith(_OLD_MAGIC):
         raise UnreadableTableError(_("it is a workbook with a password, or of an old kind. Save it as .xlsx without."))
-    if content.startswith(_ZIP_MAGIC):
-        from binder.exchange.price_workbook import workbook_table
-
-        table = workbook_table(content, sheet=sheet, progress=progress)
-    else:
-        table = PriceTable(csv_rows(content, progress=progress), cells_may_slip=True)
+    with uncollected():
+        table = _table(content, sheet, progress)
     if not table.rows:
         raise UnreadableTableError(_("it is empty. Choose another file."))
     return table
+
+
+def _table(content: bytes, sheet: str | None, progress: Callable[[float], None] | None) -> PriceTable:
+    if content.startswith(_ZIP_MAGIC):
+        from binder.exchange.price_workbook import workbook_table
+
+        return workbook_table(content, sheet=sheet, progress=progress)
+    return PriceTable(csv_rows(content, progress=progress), cells_may_slip=True)

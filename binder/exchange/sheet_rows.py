@@ -23,6 +23,8 @@ _MOST_COLUMNS = 256
 _WIDEST = 16_384
 """Columns of the widest spreadsheet there is (from memory)."""
 
+_FORMULA = UnusableCell(Trouble.FORMULA, "=")
+
 _COMMON = frozenset({"row", "c", "v", "f"})
 """The elements that most of a sheet is made of: a row, a cell, its value and its formula."""
 
@@ -66,7 +68,7 @@ class _SheetReader(PartReader):
         self._in_row = 0
         self._places: dict[str, int] = {}
         self._attributes: dict[str, str] | None = None
-        self._numbers: dict[tuple[str, str], TableCell] = {}
+        self._known: dict[tuple[str, str, str], TableCell] = {}
         self._value = ""
         self._is_formula = self._into = False
         self._inline = TextReader()
@@ -118,16 +120,28 @@ class _SheetReader(PartReader):
             self._inline.end(element)
 
     def _end_cell(self) -> None:
-        attributes, cells = self._attributes or {}, self._cells
-        reference = attributes.get("r")
-        self._place = self._place + 1 if reference is None else self._place_of(reference)
+        attributes, value = self._attributes or {}, self._value
         self._attributes = None
+        reference = attributes.get("r")
+        if reference is None:
+            self._place += 1
+        else:
+            letters = reference.rstrip("0123456789")
+            place = self._places.get(letters)
+            self._place = self._place_of(letters) if place is None else place
         self._in_row += 1
         if self._in_row > _WIDEST:
             raise unfolds_too_far()
-        cell = self._cell(attributes)
-        if cell != "" and cells is not None and self._place < _MOST_COLUMNS:
-            cells[self._place] = cell
+        if value and not self._is_formula:
+            key = (attributes.get("t", "n"), attributes.get("s", "0"), value)
+            cell = self._known.get(key)
+            self._keep(self._made(key) if cell is None else cell)
+        else:
+            self._keep(_FORMULA if self._is_formula else self._inline.taken())
+
+    def _keep(self, cell: TableCell) -> None:
+        if cell != "" and self._cells is not None and self._place < _MOST_COLUMNS:
+            self._cells[self._place] = cell
 
     def _end_row(self) -> None:
         if self._cells:
@@ -135,35 +149,24 @@ class _SheetReader(PartReader):
             self.rows.append(TableRow(self._number, tuple([get(place, "") for place in range(max(self._cells) + 1)])))
         self._cells = None
 
-    def _place_of(self, reference: str) -> int:
-        letters = reference.rstrip("0123456789")
-        place = self._places.get(letters)
-        if place is None:
-            place = self._places[letters] = place_of_letters(letters)
+    def _place_of(self, letters: str) -> int:
+        place = self._places[letters] = place_of_letters(letters)
         return place
 
-    def _cell(self, attributes: dict[str, str]) -> TableCell:
-        kind = attributes.get("t", "n")
-        if self._is_formula:
-            return UnusableCell(Trouble.FORMULA, "=")
+    def _made(self, key: tuple[str, str, str]) -> TableCell:
+        """Values recur, so each is made once a kind and style."""
+        kind, style, value = key
         if kind == "n":
-            return self._numeric(self._value, attributes.get("s", "0")) if self._value else ""
-        if kind == "s":
-            return self._shared(int(self._value)) if self._value else ""
-        return self._inline.taken() if kind == "inlineStr" else _other(kind, self._value)
+            cell = number_cell(value, self._formats.of(style), since_1904=self._since_1904)
+        else:
+            cell = self._shared(int(value)) if kind == "s" else _other(kind, value)
+        self._known[key] = cell
+        return cell
 
     def _shared(self, number: int) -> str:
         if not 0 <= number < len(self._texts):
             raise damaged()
         return self._texts[number]
-
-    def _numeric(self, value: str, style: str) -> TableCell:
-        """Numbers recur, so each is made once a style."""
-        key = (style, value)
-        cell = self._numbers.get(key)
-        if cell is None:
-            cell = self._numbers[key] = number_cell(value, self._formats.of(style), since_1904=self._since_1904)
-        return cell
 
 
 def _other(kind: str, value: str) -> TableCell:

@@ -10,14 +10,15 @@ from __future__ import annotations
 import io
 import zipfile
 import zlib
-from typing import TYPE_CHECKING, Any
+from contextlib import contextmanager
+from typing import IO, TYPE_CHECKING, Any
 from xml.parsers import expat
 
 from binder.exchange.table_cell import UnreadableTableError
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
 
 MOST_BYTES = 128 * 1024 * 1024
 """What one part may unfold to; 100,000 rows of ten cells are some 40 MB."""
@@ -65,21 +66,13 @@ class WorkbookParts:
         """Have a reader see each element of a part as it starts and ends, and the text between."""
         part = self._safe_part(name)
         parser = _parser(reader)
-        tags = 0
         try:
-            with self._archive.open(part) as source:
-                while chunk := source.read(_CHUNK):
-                    tags += chunk.count(b"<")
-                    if tags > MOST_TAGS:
-                        raise unfolds_too_far()
-                    parser.Parse(chunk)
-                    if progress:
-                        progress(min(1.0, source.tell() / max(1, part.file_size)))
-                parser.Parse(b"", True)  # noqa: FBT003 - as expat has it
+            with _damage_named():
+                source = self._archive.open(part)
+            with source:
+                _parse(source, parser, part.file_size, progress)
         except StopReadingError:
             pass
-        except _DAMAGE as error:
-            raise damaged() from error
         finally:
             _let_go(parser)
 
@@ -95,6 +88,31 @@ class WorkbookParts:
         if part.file_size > MOST_BYTES or (unfolds and part.file_size > _SMALL):
             raise unfolds_too_far()
         return part
+
+
+@contextmanager
+def _damage_named() -> Iterator[None]:
+    """Raise UnreadableTableError for whatever the bytes of a damaged part make of themselves."""
+    try:
+        yield
+    except _DAMAGE as error:
+        raise damaged() from error
+
+
+def _parse(source: IO[bytes], parser: Any, size: int, progress: Callable[[float], None] | None) -> None:  # noqa: ANN401
+    """Feed a part to its parser; what `progress` raises is not taken for damage."""
+    tags = 0
+    more = True
+    while more:
+        with _damage_named():
+            chunk = source.read(_CHUNK)
+            more = bool(chunk)
+            tags += chunk.count(b"<")
+            if tags > MOST_TAGS:
+                raise unfolds_too_far()
+            parser.Parse(chunk, not more)
+        if progress:
+            progress(min(1.0, source.tell() / max(1, size)))
 
 
 def _parser(reader: PartReader) -> Any:  # noqa: ANN401 - expat names no type

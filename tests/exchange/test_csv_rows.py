@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from binder.exchange.csv_rows import csv_rows
-from binder.exchange.table_cell import TableRow
+from binder.exchange.table_cell import TableRow, UnreadableTableError
 
 
 def cells(content: bytes) -> list[tuple[object, ...]]:
@@ -37,3 +37,9 @@ def test_the_separator_is_the_one_that_brings_headings_to_light(content: bytes, 
 
 def test_controls_are_tidied_away_and_our_own_guard_is_taken_off() -> None:
     assert cells("food\x00, 'x\n'=1+1,e\u0301\n".encode()) == [("food", "'x"), ("=1+1", "é")]
+
+
+@pytest.mark.parametrize("line", [b"," * 2_000_000, b"x" * 2_000_000, b'"' * 2_000_000])
+def test_a_line_without_end_is_refused(line: bytes) -> None:
+    with pytest.raises(UnreadableTableError, match="line 2 has a cell far too long"):
+        csv_rows(b"food,price\n" + line + b"\n")

@@ -85,6 +85,23 @@ def test_a_text_without_end_takes_no_memory(tmp_path: Path, kind: str, text: str
     assert (done.stderr, done.stdout) == ("", "32767\n")
 
 
+def test_parts_that_share_their_bytes_are_refused() -> None:
+    written = io.BytesIO()
+    with zipfile.ZipFile(written, "w") as archive:
+        archive.writestr("xl/workbook.xml", b"x" * 10_000)
+        archive.filelist *= 100
+    with pytest.raises(UnreadableTableError, match="unfolds to far more"):
+        price_table(written.getvalue())
+
+
+def test_what_progress_raises_is_not_taken_for_damage() -> None:
+    def stop(_share: float) -> None:
+        raise RuntimeError("enough")
+
+    with pytest.raises(RuntimeError, match="enough"):
+        price_table(workbook([(number,) for number in range(5000)]), progress=stop)
+
+
 def test_cells_beyond_the_last_column_of_use_are_left_out() -> None:
     table = price_table(by_hand(sheet=sheet_of('<row><c r="A1"><v>1</v></c><c r="XFD1"><v>2</v></c></row>')))
     assert len(table.rows[0].cells) == 1
