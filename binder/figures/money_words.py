@@ -31,7 +31,7 @@ def money_beside(binder: Binder, minor: float, against: float) -> str:
 
 
 def percent_text(binder: Binder, part: float) -> str:
-    """A part of 1 as the locale writes per cent: with a decimal below ten, and with more where it takes them to be seen.
+    """A part of 1 as the locale writes per cent, a decimal below ten and more where it takes them to be seen.
 
     What is whole is written whole.
     """
