@@ -40,7 +40,7 @@ class FoodList(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("name", _("food"), characters=20, stretch=1),
+            Column("name", _("food"), characters=14, stretch=1),
             Column("price", _("price chosen"), characters=11, align=Align.DECIMAL, decimals=2, unit_room="€/kg"),
             Column("on", _("as of"), characters=7),
         )

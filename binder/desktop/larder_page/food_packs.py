@@ -8,8 +8,19 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.larder_page.food_facts import food_shown, is_own
 from binder.desktop.larder_page.food_list import price_of
+from binder.desktop.larder_page.pack_terms import (
+    deposit_cell,
+    is_offer,
+    offer_cell,
+    set_deposit,
+    set_offer,
+    set_sold,
+    set_source,
+    sold_cell,
+    source_cell,
+)
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Tone, key_of
-from binder.desktop.sheet.sheet import PlainSheet, record_of
+from binder.desktop.sheet.sheet import CellName, PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text, money, pack_size, plain_money
 from binder.desktop.words.typed import UnreadableError, typed_choice, typed_date
 from binder.figures.missing import Missing, Place
@@ -35,13 +46,16 @@ if TYPE_CHECKING:
     from binder.kitchen.binder import Binder
     from binder.kitchen.price import Pack, Quote
 
-ADD_PACK = "add:pack"
+ADD_PACK, TERMS = "add:pack", "terms"
 _WHOLE = re.compile(r"^(?P<size>.+?)(?:\s+for\s+(?P<price>.+?))?(?:\s+at\s+(?P<store>.+))?$", re.IGNORECASE)
 _DATED = re.compile(r"^(?P<price>.+?)\s+(?:on\s+(?P<on>.+)|(?P<today>today))$", re.IGNORECASE)
 
 
 class FoodPacks(PlainSheet):
-    """The subject is the key of a food's row. Under each pack stand its other prices, the newest first."""
+    """The subject is the key of a food's row.
+
+    Under each pack stand the terms it is sold on, and its other prices, the newest first.
+    """
 
     @property
     def name(self) -> str:
@@ -50,19 +64,19 @@ class FoodPacks(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("size", _("pack"), characters=10, stretch=1),
-            Column("label", _("label"), characters=10, stretch=1),
-            Column("store", _("store"), characters=12, stretch=2),
+            Column("size", _("pack"), characters=9, stretch=1),
+            Column("label", _("label"), characters=8, stretch=1),
+            Column("store", _("store"), characters=10, stretch=2),
             Column(
                 "price",
                 _("price"),
-                characters=8,
+                characters=7.5,
                 align=Align.RIGHT,
-                tip=_("A new price: 3.79 today, or 3.79 on a date"),
+                tip=_("A new price: 3.79 today, or 3.79 on a date; an offer: 3 for 4.50"),
             ),
-            Column("on", _("as of"), characters=12),
-            Column("per_unit", _("comes to"), characters=10, align=Align.RIGHT),
-            Column("pinned", _("chosen"), characters=7, tip=_("Pin a price to choose it before all newer ones")),
+            Column("on", _("as of"), characters=11.5),
+            Column("per_unit", _("comes to"), characters=9, align=Align.RIGHT),
+            Column("pinned", _("chosen"), characters=6.5, tip=_("Pin a price to choose it before all newer ones")),
         )
 
     def rows(self, sight: Sight) -> list[Row]:
@@ -79,22 +93,42 @@ class FoodPacks(PlainSheet):
         if place.table == "quotes":
             return _edit_quote(binder, binder.quotes[place.id], column, text)
         pack = binder.packs[place.id]
-        if column in {"price", "on", "pinned"}:
-            return _edit_price(binder, pack, column, text)
-        if column == "size":
-            size, unit = typed_size(binder, text)
-            return set_pack(binder, pack, size=size, unit=unit)
-        return _set_store(binder, pack, text) if column == "store" else _set_label(binder, pack, text)
+        if place.table == TERMS:
+            return _edit_terms(binder, pack, column, text)
+        return _edit_pack(binder, pack, column, text)
 
     def remove(self, sight: Sight, rows: Sequence[str]) -> Change | None:
         binder = sight.binder
-        packs = [binder.packs[record_of(row).id] for row in rows if record_of(row).table == "packs"]
+        named = dict.fromkeys(record_of(row).id for row in rows if record_of(row).table in {"packs", TERMS})
+        packs = [binder.packs[key] for key in named]
         gone = {pack.id for pack in packs}
         quotes = [binder.quotes[record_of(row).id] for row in rows if record_of(row).table == "quotes"]
         parts = [*packs, *(quote for quote in quotes if quote.pack not in gone)]
         one = _("Remove a pack") if packs else _("Remove a price")
         label = ngettext("{one}", "Remove {count} packs and prices", len(parts)).format(one=one, count=len(parts))
         return remove(label, binder, *parts) if parts else None
+
+
+def cell_of_pack(pack: str, field: str) -> CellName:
+    """Where a field of a pack, or of the price chosen of it, is typed."""
+    if field in _AMONG_TERMS:
+        return CellName(f"{TERMS}:{pack}", _AMONG_TERMS[field])
+    return CellName(f"packs:{pack}", {"unit": "size"}.get(field, field))
+
+
+def cell_of_quote(quote: str, field: str) -> CellName:
+    """Where a field of a price is typed that is not the one chosen."""
+    columns = {"bundle_packs": "size", "bundle_price": "size", "source": "store"}
+    return CellName(f"quotes:{quote}", columns.get(field, field))
+
+
+_AMONG_TERMS = {
+    **dict.fromkeys(("by_weight", "least", "on_sale"), "size"),
+    "deposit": "store",
+    **dict.fromkeys(("bundle_packs", "bundle_price"), "price"),
+    "source": "per_unit",
+}
+"""The columns, in the row of terms, of the fields that stand there."""
 
 
 def _pack_rows(binder: Binder, pack: Pack) -> list[Row]:
@@ -111,7 +145,36 @@ def _pack_rows(binder: Binder, pack: Pack) -> list[Row]:
     place = Place("packs", pack.id)
     older = [quote for quote in binder.quotes.where("pack", pack.id) if chosen is not None and quote.id != chosen.id]
     rest = [_quote_row(binder, pack, quote) for quote in sorted(older, key=lambda quote: quote.on, reverse=True)]
-    return [Row(key_of(place), cells, place=place), *rest]
+    return [Row(key_of(place), cells, place=place, rule=False), _terms_row(binder, pack, chosen, place), *rest]
+
+
+def _terms_row(binder: Binder, pack: Pack, chosen: Quote | None, place: Place) -> Row:
+    """What holds for the pack, and for the price that is chosen of it."""
+    of_quote = (NOTHING,) * 4
+    if chosen is not None:
+        of_quote = (offer_cell(binder, chosen), NOTHING, source_cell(chosen), NOTHING)
+    cells = (sold_cell(binder, pack), NOTHING, deposit_cell(binder, pack), *of_quote)
+    return Row(f"{TERMS}:{pack.id}", cells, place=place, spans=((0, 2), (3, 2), (5, 2)), lines=1.3)
+
+
+def _edit_pack(binder: Binder, pack: Pack, column: str, text: str) -> Change:
+    if column in {"price", "on", "pinned"}:
+        return _edit_price(binder, pack, column, text)
+    if column == "size":
+        size, unit = typed_size(binder, text)
+        return set_pack(binder, pack, size=size, unit=unit)
+    return _set_store(binder, pack, text) if column == "store" else _set_label(binder, pack, text)
+
+
+def _edit_terms(binder: Binder, pack: Pack, column: str, text: str) -> Change:
+    if column == "size":
+        return set_sold(binder, pack, text)
+    if column == "store":
+        return set_deposit(binder, pack, text)
+    quote = quote_of_pack(binder, pack)
+    if quote is None:
+        raise UnreadableError(text, _("add a price first."))
+    return set_offer(binder, quote, text) if column == "price" else set_source(binder, quote, text)
 
 
 def _price_cells(binder: Binder, pack: Pack, quote: Quote | None) -> tuple[Cell, Cell, Cell, Cell]:
@@ -147,8 +210,9 @@ def _chosen_cell(binder: Binder, pack: Pack, quote: Quote) -> Cell:
 
 def _quote_row(binder: Binder, pack: Pack, quote: Quote) -> Row:
     place = Place("quotes", quote.id)
-    cells = (NOTHING, NOTHING, NOTHING, *_quote_cells(binder, quote), NOTHING, _chosen_cell(binder, pack, quote))
-    return Row(key_of(place), cells, place=place, lines=1.4)
+    of_quote = (offer_cell(binder, quote), NOTHING, source_cell(quote))
+    cells = (*of_quote, *_quote_cells(binder, quote), NOTHING, _chosen_cell(binder, pack, quote))
+    return Row(key_of(place), cells, place=place, spans=((0, 2),), lines=1.4)
 
 
 def _adding() -> Row:
@@ -159,6 +223,8 @@ def _adding() -> Row:
 def _edit_price(binder: Binder, pack: Pack, column: str, text: str) -> Change:
     """A price typed on a pack: of its chosen quote, or with a date a new one."""
     quote = quote_of_pack(binder, pack)
+    if column == "price" and quote is not None and is_offer(text):
+        return set_offer(binder, quote, text)
     if column == "price":
         dated = _DATED.match(text.strip())
         if dated or quote is None:
@@ -173,7 +239,9 @@ def _edit_price(binder: Binder, pack: Pack, column: str, text: str) -> Change:
 
 def _edit_quote(binder: Binder, quote: Quote, column: str, text: str) -> Change:
     if column == "price":
-        return set_price(binder, quote, typed_price(binder, text))
+        return set_offer(binder, quote, text) if is_offer(text) else set_price(binder, quote, typed_price(binder, text))
+    if column in {"size", "store"}:
+        return set_offer(binder, quote, text) if column == "size" else set_source(binder, quote, text)
     if column == "on":
         day = typed_date(binder, text)
         if day is None:

@@ -9,13 +9,13 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.larder_page.food_conversions import FoodConversions
-from binder.desktop.larder_page.food_facts import FoodFacts, food_shown
+from binder.desktop.larder_page.food_facts import FoodFacts, cell_of_fact, food_shown
 from binder.desktop.larder_page.food_list import ADD_FOOD, SHIPPED, FoodList
 from binder.desktop.larder_page.food_measures import FoodMeasures
-from binder.desktop.larder_page.food_packs import FoodPacks
+from binder.desktop.larder_page.food_packs import FoodPacks, cell_of_pack, cell_of_quote
 from binder.desktop.page import Page
 from binder.desktop.paper_area import PaperArea
-from binder.desktop.places import shown_record
+from binder.desktop.places import changed_fields, shown_record
 from binder.desktop.sheet.cell import key_of
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.spacing import characters, space
@@ -25,7 +25,8 @@ from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from binder.desktop.desk import Desk
-    from binder.desktop.sheet.sheet import Sheet
+    from binder.desktop.sheet.sheet import CellName, Sheet
+    from binder.kitchen.change import Change
 
 
 class LarderPage(Page):
@@ -83,10 +84,10 @@ class LarderPage(Page):
         left.addWidget(self.list, 1)
         layout = QHBoxLayout(content)
         layout.setContentsMargins(margin, margin, 0, 0)
-        layout.setSpacing(space(self, 4))
-        layout.addLayout(left, 2)
-        layout.addWidget(self._area, 3)
-        self.list.setMinimumWidth(characters(self.font(), 40))
+        layout.setSpacing(space(self, 2))
+        layout.addLayout(left, 1)
+        layout.addWidget(self._area, 2)
+        self.list.setMinimumWidth(characters(self.font(), 43))
 
     def refresh(self) -> None:
         sight = self.desk.sight(self.filter.text())
@@ -126,9 +127,6 @@ class LarderPage(Page):
 
     def go_to(self, place: Place) -> bool:
         binder = self.desk.binder
-        if place.table == "stores":
-            packs = binder.packs.where("store", place.id)
-            return bool(packs) and self.go_to(Place("packs", packs[0].id))
         food = shown_record(binder, place, "foods") or _food_of_conversion(self.desk, place)
         if food is None:
             return False
@@ -141,8 +139,35 @@ class LarderPage(Page):
             if part.select_key(key_of(place)):
                 part.setFocus()
                 return True
+        if place.table == "quotes" and self.packs.select_key(f"packs:{binder.quotes[place.id].pack}"):
+            self.packs.setFocus()
+            return True
         self.list.setFocus()
         return True
+
+    def look_at(self, change: Change, place: Place) -> bool:
+        """A fact of a food, a term of a pack, an offer: each is looked at where it is typed."""
+        if not self.go_to(place):
+            return False
+        fields = changed_fields(change, place)
+        if fields:
+            view, cell = self._cell_of(place, fields[0])
+            at = [column.id for column in view.sheet_model.columns].index(cell.column) if cell is not None else 0
+            if cell is not None and view.select_key(cell.row, at):
+                view.setFocus()
+        return True
+
+    def _cell_of(self, place: Place, field: str) -> tuple[SheetView, CellName | None]:
+        """Where a field of a record is typed; no cell where going to the record is enough."""
+        if place.table == "foods" and field != "name":
+            return self.facts, cell_of_fact(field)
+        if place.table == "packs":
+            return self.packs, cell_of_pack(place.id, field)
+        if place.table == "quotes":
+            shown = self.packs.sheet_model.row_numbered(key_of(place)) is not None
+            pack = self.desk.binder.quotes[place.id].pack
+            return self.packs, cell_of_quote(place.id, field) if shown else cell_of_pack(pack, field)
+        return self.list, None
 
     def begin(self, kind: str) -> bool:
         if kind != "food":

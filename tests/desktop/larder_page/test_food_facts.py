@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from binder.desktop.larder_page.food_facts import FoodFacts
+from binder.desktop.larder_page.food_facts import FoodFacts, cell_of_fact
 from binder.desktop.sheet.sheet import Sight
 from binder.kitchen.binder import Binder
 from binder.kitchen.errors import BinderError
-from binder.kitchen.food import Keeping, Section
+from binder.kitchen.food import Food, Keeping, Section
+from binder.kitchen.record import fields_of
 from tests.desktop.sheets import after_typing, cell_called, is_even
 
 FACTS = FoodFacts()
@@ -26,6 +27,12 @@ def onion(chickpeas: Binder) -> Sight:
         ("keeping", "cool", Keeping.COOL),
         ("keeps_days", "30 days", 30),
         ("keeps_days", "", None),
+        ("order_days", "3 days", 3),
+        ("form_of", "Carrot", "carrot"),
+        ("form_of", "", None),
+        ("good_from_days", "2", 2),
+        ("doneness", "fish", "fish"),
+        ("free", "yes", True),
         ("temperature_control", "yes", True),
         ("allergens", "wheat, milk", ("wheat", "milk")),
         ("allergens", "", ()),
@@ -50,7 +57,16 @@ def test_where_a_fact_comes_from_is_edited_too(onion: Sight) -> None:
 
 
 @pytest.mark.parametrize(
-    ("fact", "text"), [("trim_yield", "0"), ("trim_yield", "120"), ("allergens", "dragons"), ("density", "-1")]
+    ("fact", "text"),
+    [
+        ("trim_yield", "0"),
+        ("trim_yield", "120"),
+        ("allergens", "dragons"),
+        ("density", "-1"),
+        ("order_days", "2.5"),
+        ("form_of", "onion"),
+        ("form_of", "moonberry"),
+    ],
 )
 def test_what_cannot_be_is_refused(onion: Sight, fact: str, text: str) -> None:
     with pytest.raises(BinderError):
@@ -77,3 +93,23 @@ def test_a_food_of_the_shipped_larder_is_only_looked_at(chickpeas: Binder) -> No
 def test_a_yield_shows_its_percent(onion: Sight) -> None:
     cell = cell_called(FACTS, onion, "trim_yield", "value")
     assert (cell.text, cell.unit) == ("90", "%")
+
+
+def test_a_form_is_never_made_from_itself(chickpeas: Binder) -> None:
+    sight = Sight(chickpeas, "day", "foods:chickpeas_dried")
+    with pytest.raises(BinderError, match="none that is made from this one"):
+        FACTS.edit(sight, "form_of", "value", "chickpeas, cooked")
+
+
+def test_what_only_a_form_has_is_shown_for_a_form(chickpeas: Binder) -> None:
+    def facts(food: str) -> set[str]:
+        return {row.key for row in FACTS.rows(Sight(chickpeas, "day", f"foods:{food}"))}
+
+    assert facts("chickpeas_cooked") - facts("onion") == {"good_from_days"}
+
+
+def test_every_fact_of_a_food_has_a_cell(chickpeas: Binder) -> None:
+    sight = Sight(chickpeas, "day", "foods:chickpeas_cooked")
+    for field in {field.name for field in fields_of(Food)} - {"id", "name"}:
+        at = cell_of_fact(field)
+        assert cell_called(FACTS, sight, at.row, at.column).edit is not None, field

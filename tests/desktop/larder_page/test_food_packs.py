@@ -6,12 +6,14 @@ from datetime import date
 
 import pytest
 
-from binder.desktop.larder_page.food_packs import ADD_PACK, FoodPacks
+from binder.desktop.larder_page.food_packs import ADD_PACK, FoodPacks, cell_of_pack, cell_of_quote
 from binder.desktop.sheet.sheet import Sight
 from binder.figures.price import chosen_pack
 from binder.kitchen.binder import Binder
 from binder.kitchen.change import apply
 from binder.kitchen.errors import BinderError
+from binder.kitchen.price import Pack, Quote
+from binder.kitchen.record import fields_of
 from tests.desktop.sheets import after_typing, cell_called, is_even
 
 PACKS, ROW = FoodPacks(), "packs:pack_tahini"
@@ -37,7 +39,7 @@ def test_a_price_is_changed_or_with_a_date_added(tahini: Sight) -> None:
         (810, date(2026, 11, 2)),
     }
     rows = PACKS.rows(Sight(added, "day", "foods:tahini"))
-    assert [row.key.partition(":")[0] for row in rows] == ["packs", "quotes", "add"]
+    assert [row.key.partition(":")[0] for row in rows] == ["packs", "terms", "quotes", "add"]
     assert rows[0].cells[3].text == "$8.10"
     today = after_typing(PACKS, tahini, ROW, "price", "9 today")
     assert len(today.quotes.where("pack", "pack_tahini")) == 2
@@ -106,3 +108,15 @@ def test_packs_go_with_their_prices_and_prices_alone(tahini: Sight) -> None:
     assert gone is not None
     assert gone.label == "Remove a pack"
     assert "quote_tahini" not in apply(tahini.binder, gone).quotes
+
+
+def test_every_field_of_a_pack_and_of_its_prices_has_a_cell(tahini: Sight) -> None:
+    binder = after_typing(PACKS, tahini, ROW, "price", "8.10 on 2026-11-02")
+    sight = Sight(binder, "day", "foods:tahini")
+    for field in {field.name for field in fields_of(Pack)} - {"id", "food"}:
+        at = cell_of_pack("pack_tahini", field)
+        assert cell_called(PACKS, sight, at.row, at.column).edit is not None, field
+    for field in {field.name for field in fields_of(Quote)} - {"id", "pack"}:
+        chosen, older = cell_of_pack("pack_tahini", field), cell_of_quote("quote_tahini", field)
+        assert cell_called(PACKS, sight, chosen.row, chosen.column).edit is not None, field
+        assert cell_called(PACKS, sight, older.row, older.column).edit is not None, field
