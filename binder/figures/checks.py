@@ -105,9 +105,11 @@ def cost_beside_cap(binder: Binder, cost: DishCost) -> tuple[str, str]:
 
 def _over_cap(binder: Binder, cost: DishCost) -> str:
     shown, cap = cost_beside_cap(binder, cost)
-    dearest = max((line for line in cost.lines if line.cost), key=lambda line: line.cost or 0.0)
-    says = _("{dish} is over its cap: {cost} a portion, the cap is {cap}. Most of it is {food}.")
-    return says.format(dish=dish_title(cost), cost=shown, cap=cap, food=dearest.name)
+    dearest = max(cost.lines, key=lambda line: line.cost or 0.0, default=None)
+    says = _("{dish} is over its cap: {cost} a portion, the cap is {cap}.")
+    if dearest is not None and dearest.cost:
+        says = _("{dish} is over its cap: {cost} a portion, the cap is {cap}. Most of it is {food}.")
+    return says.format(dish=dish_title(cost), cost=shown, cap=cap, food=dearest.name if dearest else "")
 
 
 def _base_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:

@@ -15,8 +15,11 @@ from binder.figures.pack_offers import Need, NothingCoversError, Offer, Progress
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping, Sequence
 
-_PARTS = 10**4
+_PARTS = 1e4
 """Parts of a minor unit, and of a gram, that the program reckons in: it has whole numbers only."""
+
+_LARGEST = 2.0**60
+"""Sums that the program can hold; of larger ones it reckons in fewer parts."""
 
 _WORKERS = 2
 
@@ -119,17 +122,24 @@ class _Program:
                     self.model.add_implication(var, self._visit(store))
         if terms.most_stores is not None:
             self.model.add(sum(self.visits.values()) <= terms.most_stores)
-        self.trips = sum(_PARTS * _asked(terms, store) * visit for store, visit in self.visits.items())
-        self.price = self._total(lambda choice: choice.price) + self.trips
+        asked = {store: _asked(terms, store) for store in self.visits}
+        self.parts = self._parts(_price, sum(asked.values()))
+        self.trips = sum(round(self.parts * asked[store]) * visit for store, visit in self.visits.items())
+        self.price = self._total(_price, self.parts) + self.trips
 
     def _visit(self, store: str) -> Any:  # noqa: ANN401 - the solver has no types
         if store not in self.visits:
             self.visits[store] = self.model.new_bool_var(store)
         return self.visits[store]
 
-    def _total(self, worth: Callable[[Choice], float]) -> Any:  # noqa: ANN401
+    def _parts(self, worth: Callable[[Choice], float], beside: float = 0.0) -> float:
+        """Parts of one of what choices are worth: as many as the largest sum of it allows, and what is `beside` it."""
+        most = beside + sum(max(map(worth, group)) for group in self.choices)
+        return min(_PARTS, _LARGEST / most) if most else _PARTS
+
+    def _total(self, worth: Callable[[Choice], float], parts: float) -> Any:  # noqa: ANN401
         return sum(
-            round(_PARTS * worth(choice)) * var
+            round(parts * worth(choice)) * var
             for group, taken in zip(self.choices, self.taken, strict=True)
             for choice, var in zip(group, taken, strict=True)
         )
@@ -139,10 +149,11 @@ class _Program:
         least, bound, proven = self._minimise(self.price, progress)
         if proven:
             self.model.add(self.price <= least)
-            left, _bound, _proven = self._minimise(self._total(lambda choice: choice.left))
-            self.model.add(self._total(lambda choice: choice.left) <= left)
-            self._minimise(self._total(lambda choice: float(choice.packs)))
-        return self.best, bound / _PARTS, proven
+            left = self._total(_left, self._parts(_left))
+            least_left, _bound, _proven = self._minimise(left)
+            self.model.add(left <= least_left)
+            self._minimise(self._total(_packs, self._parts(_packs)))
+        return self.best, bound / self.parts, proven
 
     def _minimise(self, aim: Any, progress: Progress | None = None) -> tuple[int, float, bool]:  # noqa: ANN401
         solver = self.cp_model.CpSolver()
@@ -150,7 +161,7 @@ class _Program:
         solver.parameters.num_workers = _WORKERS
         solver.parameters.random_seed = 1
         self.model.minimize(aim)
-        ended = solver.solve(self.model, _teller(self.cp_model, progress) if progress else None)
+        ended = solver.solve(self.model, _teller(self.cp_model, progress, self.parts) if progress else None)
         if ended not in (self.cp_model.OPTIMAL, self.cp_model.FEASIBLE):
             raise NothingCoversError(_foods(self.choices))
         self.best = [
@@ -160,16 +171,28 @@ class _Program:
         return round(solver.objective_value), solver.best_objective_bound, ended == self.cp_model.OPTIMAL
 
 
+def _price(choice: Choice) -> float:
+    return choice.price
+
+
+def _left(choice: Choice) -> float:
+    return choice.left
+
+
+def _packs(choice: Choice) -> float:
+    return float(choice.packs)
+
+
 def _foods(choices: Sequence[Sequence[Choice]]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(one.offer.food for group in choices for choice in group for one in choice.bought))
 
 
-def _teller(cp_model: Any, progress: Progress) -> Any:  # noqa: ANN401
+def _teller(cp_model: Any, progress: Progress, parts: float) -> Any:  # noqa: ANN401
     """A callback that tells each better purchase and stops the search where it is not wanted any more."""
 
     class Teller(cp_model.CpSolverSolutionCallback):  # type: ignore[misc]
         def on_solution_callback(self) -> None:
-            if not progress(self.objective_value / _PARTS, self.best_objective_bound / _PARTS):
+            if not progress(self.objective_value / parts, self.best_objective_bound / parts):
                 self.stop_search()
 
     return Teller()

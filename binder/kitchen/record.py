@@ -140,9 +140,8 @@ def _shaped(shape: object, value: Any) -> object:  # noqa: ANN401 - its type has
     elif type(value) is float:
         value = value + 0.0  # -0.0 and 0.0 are one number here
     if shape is None or isinstance(shape, Reference):
-        zoned = (
-            getattr(value, "tzinfo", None) is not None
-        )  # a time of day is the shoot's own; its zone stands beside it
+        # A time of day is the shoot's own; its zone stands beside it.
+        zoned = getattr(value, "tzinfo", None) is not None
         return NotImplemented if value == "" or zoned else value
     return value if shape.fits(value) else NotImplemented  # type: ignore[attr-defined]
 

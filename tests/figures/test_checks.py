@@ -12,6 +12,7 @@ from binder.kitchen.claim import Claim, ClaimKind
 from binder.kitchen.food import Food
 from binder.kitchen.recipe import Line
 from binder.kitchen.record import Record
+from binder.kitchen.shoot import CapBasis
 from tests.kitchen_binder import small_binder
 
 
@@ -117,3 +118,21 @@ def test_the_gravest_come_first() -> None:
     shoot = replace(small_binder().shoots["day"], budget=100, cap=1)
     order = [check.severity for check in shoot_checks(small_binder(shoot), "day")]
     assert order == sorted(order, key=list(Severity).index)
+
+
+def test_over_cap_is_said_too_where_no_line_has_a_cost_of_its_own() -> None:
+    # The beans are cooked with salt that has no price; with staples free the dish still has its cost, of beans alone.
+    small = small_binder()
+    lines = [
+        replace(line, food="cooked", low=100.0, high=100.0, unit="g")
+        for line in small.lines.values()
+        if line.id.startswith("spread/")
+    ]
+    shoot = replace(small.shoots["day"], cap=1, cap_basis=CapBasis.STAPLES_FREE)
+    binder = small_binder(*lines, shoot, replace(small.packs["pack-salt"], on_sale=False))
+    (says,) = [
+        check.says
+        for check in shoot_checks(binder, "day")
+        if check.kind == "over cap" and check.place.id == "dish-spread"
+    ]
+    assert says.endswith("the cap is $0.01.")

@@ -215,3 +215,14 @@ def test_every_count_was_worth_trying_that_was_not_tried(packs: list[tuple[int, 
     weight, count = sum(one.grams for one in found.bought), sum(one.count for one in found.bought)
     assert (found.cost, weight, count) == min(covering)
     assert found.proven
+
+
+def test_prices_beyond_what_the_solver_holds_are_still_compared() -> None:
+    offers = [
+        Offer("a", "f", "A", 1.0, 10**13),
+        Offer("b", "f", "B", 1.0, 10**13 - 10**6),
+        Offer("g", "g", "A", 100.0, 100),
+    ]
+    found = cheapest_purchase([Need("f", 5000.0), Need("g", 50.0)], offers, Terms(trip_costs={"A": 50, "B": 70}))
+    assert found.stores == {"A", "B"}
+    assert {one.offer.key for one in found.bought} == {"b", "g"}
