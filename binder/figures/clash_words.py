@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import TYPE_CHECKING
 
 from binder.figures.date_text import date_text, moment_text, time_text
-from binder.figures.day_activities import FILMED, HOLD, KEEPS
-from binder.figures.day_hours import EVENT, NIGHTS, PERSON, PREHEAT
+from binder.figures.day_activities import HOLD, KEEPS
+from binder.figures.day_hours import BY_CALL, BY_TRIP, EVENT, NIGHTS, PERSON, PREHEAT
 from binder.figures.day_kitchen import CAMERA
 from binder.figures.day_words import activity_text, dish_number, hours_text, resource_text
 from binder.figures.duration_text import duration_text
@@ -14,13 +15,13 @@ from binder.figures.plan_clash import ABSENCE, EARLIEST, GAP, HORIZON, LATEST, P
 from binder.figures.plan_question import RUNNING_ORDER
 from binder.figures.plan_windows import windows
 from binder.figures.temperature_text import temperature_short
-from binder.figures.trips import own_trip_days
+from binder.figures.trips import fetched_on
 from binder.kitchen.day import ApplianceKind
 from binder.kitchen.edits.day import target_name
 from binder.kitchen.wording import _, listed, ngettext
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
     from datetime import datetime
 
     from binder.figures.day_clash import DayClash
@@ -56,25 +57,28 @@ class _ClashWords:
         if demand == LATEST:
             wrap = self.asked.clock.wrap
             return _("wrap at {time}").format(time=self._moment(wrap)) if wrap else _("the wrap")
-        if demand == EARLIEST:
-            return listed(self._earliest())
         if demand == HORIZON:
             return self._horizon()
-        kind = next(kind for kind in (GAP, ABSENCE, PIN, RESOURCE) if demand.startswith(kind))
-        tell = {GAP: self._gap, ABSENCE: self._absence, PIN: self._pin, RESOURCE: self._resource}[kind]
-        return tell(demand.removeprefix(kind))
+        tell = {
+            GAP: self._gap,
+            ABSENCE: self._absence,
+            PIN: self._pin,
+            RESOURCE: self._resource,
+            EARLIEST: self._earliest,
+        }
+        kind = next(kind for kind in tell if demand.startswith(kind))
+        return tell[kind](demand.removeprefix(kind))
 
-    def _earliest(self) -> Iterator[str]:
-        """Call, where something is filmed; and what is fetched on a trip that others wait for."""
-        late = [task.key for task in self.clash.question.tasks if task.earliest > 0]
-        if any(self.asked.work.activities[key].kind in FILMED for key in late):
-            yield _("call at {time}").format(time=self._moment(self.asked.clock.call))
-        fetched = own_trip_days(self.binder, self.asked.clock.shoot.id)
-        for food in dict.fromkeys(
-            food for key in late for food in self.asked.work.foods.get(key, ()) if food in fetched
-        ):
-            says = _("{food} fetched on {day}")
-            yield says.format(food=self.binder.foods[food].name, day=date_text(self.binder, fetched[food]))
+    def _earliest(self, because: str) -> str:
+        """Call, where something is filmed; or what is fetched on a trip that others wait for."""
+        if because == BY_CALL:
+            return _("call at {time}").format(time=self._moment(self.asked.clock.call))
+        day = date.fromisoformat(because.removeprefix(BY_TRIP))
+        fetched = fetched_on(self.binder, self.asked.clock.shoot.id)
+        wait = [task.key for task in self.clash.question.tasks if task.because == because]
+        foods = dict.fromkeys(one for key in wait for one in self.asked.work.foods.get(key, ()))
+        names = [self.binder.foods[food].name for food in foods if fetched.get(food) == day]
+        return _("{foods} fetched on {day}").format(foods=_shortened(names), day=date_text(self.binder, day))
 
     def _horizon(self) -> str:
         longest = max(self.clash.question.tasks, key=lambda task: task.minutes)
@@ -161,8 +165,7 @@ class _ClashWords:
 
     def _named(self, tasks: Sequence[Task]) -> str:
         names = list(dict.fromkeys(activity_text(self.binder, self.asked.work.activities[one.key]) for one in tasks))
-        more = len(names) - _MOST_NAMED
-        return listed(names if more <= 0 else [*names[:_MOST_NAMED], _("{count} more").format(count=more)])
+        return _shortened(names)
 
     def _oven(self, oven: Appliance, tasks: Sequence[Task]) -> str:
         """`oven at 220 °C for dish 2 and at 150 °C for dish 5, both before 11:00`."""
@@ -187,3 +190,9 @@ class _ClashWords:
         if len(tasks) == 2:  # noqa: PLR2004 - “both”
             return _("both before {time}").format(time=time)
         return _("all before {time}").format(time=time) if len(tasks) > 1 else _("before {time}").format(time=time)
+
+
+def _shortened(names: Sequence[str]) -> str:
+    """Names as a sentence lists them, of many only the first."""
+    more = len(names) - _MOST_NAMED
+    return listed(names if more <= 0 else [*names[:_MOST_NAMED], _("{count} more").format(count=more)])

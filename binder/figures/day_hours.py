@@ -28,6 +28,9 @@ AFTER = 8 * 60
 
 _HALF_A_DAY = timedelta(hours=12)
 
+BY_CALL, BY_TRIP = "call", "fetched "
+"""What tasks begin no earlier because of: call, or what is fetched on a day that the second ends with."""
+
 NIGHTS, EVENT, PERSON, PREHEAT = "nights", "event ", "person ", "preheat "
 """What keys of absences begin with: they end with the id of the event, of the first of the crew, of the oven."""
 

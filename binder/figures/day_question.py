@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 
 from binder.figures.day_activities import FILMED, ActivityKind, DayWork
 from binder.figures.day_filming import day_work
-from binder.figures.day_hours import DayClock, absences, cold_ovens
+from binder.figures.day_hours import BY_CALL, BY_TRIP, DayClock, absences, cold_ovens
 from binder.figures.day_kitchen import DayKitchen, day_kitchen, resources_of
 from binder.figures.leads import shoot_leads
 from binder.figures.memory import remembered
 from binder.figures.plan_question import Absence, Aims, PlanQuestion
-from binder.figures.trips import FETCHED_BY, own_trip_days
+from binder.figures.trips import FETCHED_BY, fetched_on
 from binder.kitchen.day import ApplianceKind
 
 if TYPE_CHECKING:
@@ -116,16 +116,17 @@ def _aims(work: DayWork) -> Aims:
 
 def _with_limits(binder: Binder, work: DayWork, clock: DayClock) -> Iterator[Task]:
     """The tasks: filming within call and wrap, work with what is bought after it is fetched."""
-    call = clock.at(clock.call)
+    call = (clock.at(clock.call), BY_CALL)
     wrap = None if clock.wrap is None else clock.at(clock.wrap)
-    fetched = own_trip_days(binder, clock.shoot.id)
+    fetched = fetched_on(binder, clock.shoot.id)
     for task in work.tasks:
-        days = [fetched[food] for food in work.foods.get(task.key, ()) if food in fetched]
-        earliest = max((clock.minute(day, FETCHED_BY) for day in days), default=0)
-        if work.activities[task.key].kind in FILMED:
-            yield replace(task, earliest=max(call, earliest), latest=wrap)
-        else:
-            yield replace(task, earliest=max(0, earliest))
+        days = {fetched[food] for food in work.foods.get(task.key, ()) if food in fetched}
+        filmed = work.activities[task.key].kind in FILMED
+        least = [call] if filmed else []
+        least += [(clock.minute(day, FETCHED_BY), f"{BY_TRIP}{day.isoformat()}") for day in days]
+        earliest, because = max(least, default=(0, ""))
+        latest = wrap if filmed else None
+        yield replace(task, earliest=max(0, earliest), because=because, latest=latest)
 
 
 def _cold(work: DayWork, kitchen: DayKitchen, clock: DayClock) -> Iterator[Absence]:

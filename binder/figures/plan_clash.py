@@ -13,11 +13,12 @@ if TYPE_CHECKING:
 
     from binder.figures.plan_question import Gap, PlanQuestion
 
-EARLIEST, LATEST, HORIZON = "earliest", "latest", "horizon"
-"""The demands that some tasks begin after a time, that some end by a time, and that everything does."""
+LATEST, HORIZON = "latest", "horizon"
+"""The demands that some tasks end by a time, and that everything does."""
 
-GAP, ABSENCE, PIN, RESOURCE = "gap ", "absence ", "pin ", "resource "
-"""What the other demands begin with; they end with the key of gap or absence, of the task, of the resource."""
+GAP, ABSENCE, PIN, RESOURCE, EARLIEST = "gap ", "absence ", "pin ", "resource ", "earliest "
+"""What the other demands begin with; they end with the key of gap or absence, of the task, of the resource, or with
+what a task begins no earlier because of."""
 
 _MOST_PARTS = 4
 """Into so many parts the demands are cut at first, each left out at once."""
@@ -31,7 +32,7 @@ def demands_of(question: PlanQuestion) -> tuple[str, ...]:
     gaps = [f"{GAP}{gap.key}" for gap in question.gaps if gap.key and (gap.most is not None or is_order(gap))]
     absences = [f"{ABSENCE}{absence.key}" for absence in question.absences]
     pins = [f"{PIN}{key}" for key in question.pinned if key not in question.begun]
-    early = [EARLIEST] if any(task.earliest > 0 for task in question.tasks) else []
+    early = [f"{EARLIEST}{task.because}" for task in question.tasks if task.earliest > 0 and task.because]
     late = [LATEST] if any(task.latest is not None for task in question.tasks) else []
     horizon = [HORIZON] if question.horizon is not None else []
     used = (one for one in question.resources if any(task.may_use(one.key) for task in question.tasks))
@@ -61,8 +62,10 @@ def _without(question: PlanQuestion, demand: str) -> PlanQuestion:  # noqa: PLR0
     if demand.startswith(PIN):
         key = demand.removeprefix(PIN)
         return replace(question, pinned={task: at for task, at in question.pinned.items() if task != key})
-    if demand == EARLIEST:
-        return replace(question, tasks=tuple(replace(task, earliest=0) for task in question.tasks))
+    if demand.startswith(EARLIEST):
+        because = demand.removeprefix(EARLIEST)
+        freed = (replace(task, earliest=0) if task.because == because else task for task in question.tasks)
+        return replace(question, tasks=tuple(freed))
     if demand == LATEST:
         return replace(question, tasks=tuple(replace(task, latest=None) for task in question.tasks))
     if demand == HORIZON:

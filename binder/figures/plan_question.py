@@ -19,7 +19,8 @@ class OneOf:
 class Task:
     """Something that takes `minutes` without a break, and all that while so much of each resource in `needs`.
 
-    It begins at `earliest` or later and ends by `latest` (None: whenever). Of each entry in `one_of` it takes one
+    It begins at `earliest` or later (`because` names the demand that this comes from) and ends by `latest` (None:
+    whenever). Of each entry in `one_of` it takes one
     resource besides. `state` is what such a resource must be at (an oven at 220). `group` is what a tool must be washed
     between.
     """
@@ -30,6 +31,7 @@ class Task:
     one_of: tuple[OneOf, ...] = ()
     state: int = 0
     earliest: int = 0
+    because: str = ""
     latest: int | None = None
     group: str = ""
 

@@ -6,16 +6,18 @@ from datetime import date, datetime, timedelta
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from binder.figures.date_text import time_text
+from binder.figures.date_text import date_text, time_text
 from binder.figures.day_activities import HOLD
-from binder.figures.day_hours import CALL, EVENT, NIGHTS, PERSON
+from binder.figures.day_hours import BY_CALL, BY_TRIP, CALL, EVENT, NIGHTS, PERSON
 from binder.figures.day_kitchen import is_assumed
 from binder.figures.day_words import dish_number
 from binder.figures.duration_text import duration_text
 from binder.figures.plan_clash import ABSENCE, EARLIEST, GAP, HORIZON, LATEST, PIN, RESOURCE
 from binder.figures.plan_question import RUNNING_ORDER
+from binder.figures.trips import trip_plans
 from binder.kitchen.change import Change, changed, joined
 from binder.kitchen.day import Appliance, ApplianceKind, Person
+from binder.kitchen.edits.buying import add_trip, set_trip
 from binder.kitchen.edits.day import pins_on, set_appliance, set_event, set_wrap, target_name, unpin
 from binder.kitchen.edits.identity import new_id
 from binder.kitchen.edits.records import set_fields
@@ -28,6 +30,7 @@ if TYPE_CHECKING:
 
     from binder.figures.day_clash import DayClash
     from binder.kitchen.binder import Binder
+    from binder.kitchen.price import Store
     from binder.kitchen.shoot import Shoot
 
 Idea = tuple[tuple[str, Change], ...]
@@ -47,6 +50,7 @@ def repair_ideas(binder: Binder, shoot_id: str, clash: DayClash) -> Iterator[Ide
     yield from ideas.let_go()
     yield from ideas.change_places()
     yield from ideas.move_times()
+    yield from ideas.shop_earlier()
     yield from ideas.hold_longer()
     yield from ideas.have_more()
 
@@ -94,7 +98,8 @@ class _Ideas:
                 )
         if LATEST in self.clash.demands and self.shoot.wrap is not None:
             yield tuple(self._later_wrap(self.shoot.wrap, minutes) for minutes in _STEPS)
-        if any(one in {EARLIEST, HORIZON} or one.startswith(f"{ABSENCE}{PERSON}") for one in self.clash.demands):
+        waits_for_call = {HORIZON, f"{EARLIEST}{BY_CALL}"} & set(self.clash.demands)
+        if waits_for_call or any(self._after(f"{ABSENCE}{PERSON}")):
             yield tuple(self._earlier_call(minutes) for minutes in _STEPS)
         if f"{ABSENCE}{NIGHTS}" in self.clash.demands:
             yield tuple(self._longer_prep(minutes) for minutes in _PREP_LONGER)
@@ -122,6 +127,22 @@ class _Ideas:
         until = until if until > self.shoot.prep_until else self.shoot.prep_until.replace(hour=23, minute=59)
         says = _("Work until {time} on the days before.").format(time=time_text(self.binder, until))
         return says, set_shoot(self.shoot, prep_until=until)
+
+    def shop_earlier(self) -> Iterator[Idea]:
+        """The trips that what clashes waits for, a day earlier."""
+        days = {date.fromisoformat(day) for day in self._after(f"{EARLIEST}{BY_TRIP}")}
+        foods = {food for task in self.clash.question.tasks for food in self.asked.work.foods.get(task.key, ())}
+        for plan in trip_plans(self.binder, self.shoot.id):
+            if plan.store and plan.on in days and foods & {line.item.food for line in plan.lines}:
+                store, day = self.binder.stores[plan.store], plan.on - timedelta(days=1)
+                says = _("Shop at {store} on {day}.").format(store=store.name, day=date_text(self.binder, day))
+                yield ((says, self._shop_on(store, plan.on, day)),)
+
+    def _shop_on(self, store: Store, instead_of: date, day: date) -> Change:
+        """The producer's own trip on another day, or one where none of the producer's is set."""
+        own = [trip for trip in self.binder.trips.where("shoot", self.shoot.id) if trip.store == store.id]
+        moved = [set_trip(self.binder, trip, on=day) for trip in own if trip.on == instead_of]
+        return moved[0] if moved else add_trip(self.binder, self.shoot, store, on=day)[0]
 
     def hold_longer(self) -> Iterator[Idea]:
         """What has to be fresh may be twice as old."""

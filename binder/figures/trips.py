@@ -145,12 +145,11 @@ def _in_walking_order(binder: Binder, store: str, lines: Sequence[TripLine]) -> 
 
 
 @remembered_from(PLANS)
-def own_trip_days(binder: Binder, shoot_id: str) -> Mapping[str, date]:
-    """The day each food is fetched on that comes from stores whose trips the producer has set, the last part of it."""
-    stores = {trip.store for trip in binder.trips.where("shoot", shoot_id)}
+def fetched_on(binder: Binder, shoot_id: str) -> Mapping[str, date]:
+    """The day each food is fetched on, or the last part of it where it comes from several trips."""
     days: dict[str, date] = {}
-    for plan in trip_plans(binder, shoot_id) if stores else ():
-        for line in plan.lines if plan.on is not None and plan.store in stores else ():
+    for plan in trip_plans(binder, shoot_id):
+        for line in plan.lines if plan.on is not None else ():
             days[line.item.food] = max(days.get(line.item.food, date.min), plan.on or date.min)
     return days
 

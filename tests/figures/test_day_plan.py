@@ -27,7 +27,8 @@ DAY = date(2026, 12, 3)
 
 
 def timed(*others: Record) -> Binder:
-    """The small binder with times: blending waits an hour, frying is fit for ten minutes."""
+    """The small binder with times, shopped for two days ahead: blending waits an hour, what is fried is fit for ten
+    minutes."""
     small = small_binder()
     times: list[Record] = [
         replace(small.steps["spread/1"], hands_on_minutes=10, waiting_minutes=60),
@@ -35,6 +36,7 @@ def timed(*others: Record) -> Binder:
         replace(small.steps["bread/1"], hands_on_minutes=8, hold_minutes=10),
         replace(small.steps["bread/2"], hands_on_minutes=4),
         replace(small.dishes["dish-spread"], camera_minutes=20),
+        Trip(id="shopped", shoot="day", store="corner", on=date(2026, 12, 1)),
     ]
     return small_binder(*times, *others)
 
@@ -235,7 +237,8 @@ def test_a_shoot_may_run_past_midnight() -> None:
 
 def test_prep_hours_are_on_the_wall_in_a_night_the_clocks_change() -> None:
     night = replace(timed().shoots["day"], on=date(2026, 10, 25), zone="Europe/Berlin")
-    plan = plan_of(timed(night))
+    shopped = Trip(id="shopped", shoot="day", store="corner", on=date(2026, 10, 23))
+    plan = plan_of(timed(night, shopped))
     soak = next(done for done in plan.activities if done.activity.conversion == "soak")
     cook = next(done for done in plan.activities if done.activity.conversion == "cook")
     assert minutes_between(soak.end, cook.start, "Europe/Berlin") >= 720

@@ -13,6 +13,7 @@ from binder.figures.day_question import day_question
 from binder.figures.day_repairs import DayRepair, day_repairs
 from binder.figures.plan_program import can_be_planned
 from binder.kitchen.binder import Binder
+from binder.kitchen.buying import Trip
 from binder.kitchen.change import apply
 from binder.kitchen.day import Appliance, ApplianceKind, FixedEvent, Person, Pin
 from tests.figures.test_clash_words import two_heats
@@ -68,6 +69,12 @@ def test_a_hold_twice_as_long_and_lunch_at_another_time() -> None:
     assert "Let what “Fry” gives stand for 20 min instead of 10 min." in found
     moved = (replace(records[1], at=time(9, 5)), replace(records[2], at=time(9, 14)))
     assert "Have Lunch 30 min later." in says(repairs(timed(records[0], *moved)))
+
+
+def test_a_trip_a_day_earlier() -> None:
+    trip = Trip(id="shopped", shoot="day", store="corner", on=DAY)
+    tight = replace(timed().shoots["day"], wrap=time(23, 0))
+    assert "Shop at Corner Larder on Dec 2, 2026." in says(repairs(timed(trip, tight)))
 
 
 def test_more_hands_and_more_burners() -> None:

@@ -34,8 +34,10 @@ def test_a_pin_that_makes_the_rest_impossible_is_named() -> None:
 
 
 def test_work_that_may_begin_too_late_is_named() -> None:
-    call = PlanQuestion((Task("film", 20, {"people": 1}, earliest=50, latest=60),), (Resource("people", 1),))
-    assert set(smallest_clash(call)) == {"earliest", "latest"}
+    call = PlanQuestion(
+        (Task("film", 20, {"people": 1}, earliest=50, because="call", latest=60),), (Resource("people", 1),)
+    )
+    assert set(smallest_clash(call)) == {"earliest call", "latest"}
 
 
 def test_a_hold_that_cannot_be_kept_is_named() -> None:
@@ -64,7 +66,7 @@ def test_where_there_is_a_plan_nothing_clashes() -> None:
 def test_a_clash_cannot_be_met_and_giving_way_on_any_of_it_helps(question: PlanQuestion) -> None:
     tight = replace(
         question,
-        tasks=tuple(replace(task, latest=task.earliest + task.minutes + 10) for task in question.tasks),
+        tasks=tuple(replace(task, latest=task.earliest + task.minutes + 10, because="call") for task in question.tasks),
         gaps=tuple(replace(gap, key=f"hold {gap.before}") for gap in question.gaps),
         begun=frozenset(),
     )
