@@ -6,6 +6,7 @@ Plain Python. Minutes are those of the plan, places along the axis are pixels fr
 from __future__ import annotations
 
 import bisect
+import functools
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -75,11 +76,19 @@ class Axis:
         """Its last minute."""
         return self.stretches[-1].span.end if self.stretches else 0
 
+    @functools.cached_property
+    def _starts(self) -> list[int]:
+        return [one.span.start for one in self.stretches]
+
+    @functools.cached_property
+    def _lefts(self) -> list[float]:
+        return [one.left for one in self.stretches]
+
     def x(self, minute: float) -> float:
         """Where a minute lies; one before or after all stretches lies at the end of the axis."""
         if not self.stretches:
             return 0.0
-        at = bisect.bisect_right([one.span.start for one in self.stretches], minute) - 1
+        at = bisect.bisect_right(self._starts, minute) - 1
         one = self.stretches[max(0, at)]
         share = (minute - one.span.start) / max(1, one.span.end - one.span.start)
         return one.left + (one.right - one.left) * min(max(share, 0.0), 1.0)
@@ -88,7 +97,7 @@ class Axis:
         """The minute that lies at a place, to the nearest."""
         if not self.stretches:
             return 0
-        at = bisect.bisect_right([one.left for one in self.stretches], x) - 1
+        at = bisect.bisect_right(self._lefts, x) - 1
         one = self.stretches[max(0, at)]
         share = (x - one.left) / max(1e-9, one.right - one.left)
         return round(one.span.start + (one.span.end - one.span.start) * min(max(share, 0.0), 1.0))
@@ -144,7 +153,7 @@ def fitting_scale(spans: Sequence[Span], *, width: float, fold: float, least: fl
         scale = (room - least * at) / max(1, sum(lengths[at:]))
         if scale * shortest >= least:
             return scale
-    return max(0.1, least / max(1, lengths[-1])) if lengths else 1.0
+    return least / max(1, lengths[-1]) if lengths else 1.0
 
 
 def ticks_of(axis: Axis, wall: Callable[[float], datetime], *, apart: float) -> tuple[Tick, ...]:

@@ -25,10 +25,11 @@ if TYPE_CHECKING:
     from binder.kitchen.day import FixedEvent
 
 ADD_EVENT = "add:event"
-_WHOLE = re.compile(
-    r"^(?P<name>.*?)[\s,;@]+(?:at\s+)?(?P<at>\d{1,2}(?:[:.]\d{2})?\s*(?:am|pm)?)(?:[\s,;]+(?P<minutes>.+))?$",
-    re.IGNORECASE,
+_WHOLE = tuple(
+    re.compile(rf"^(?P<name>.*?)[\s,;@]+(?:at\s+)?(?P<at>{clock})(?:[\s,;]+(?P<minutes>.+))?$", re.IGNORECASE)
+    for clock in (r"\d{1,2}[:.]\d{2}\s*(?:am|pm)?|\d{1,2}\s*(?:am|pm)", r"\d{1,2}")
 )
+"""A name and a time, in minutes or with am and pm if any is; then how long it takes."""
 
 
 class FixedEvents(PlainSheet):
@@ -82,7 +83,7 @@ class FixedEvents(PlainSheet):
 
 def typed_whole(binder: Binder, shoot: str, text: str) -> Change:
     """`Lunch 12:30, 45 min`."""
-    found = _WHOLE.match(text.strip())
+    found = next((found for pattern in _WHOLE if (found := pattern.match(text.strip()))), None)
     if found is None or not found["name"].strip():
         raise UnreadableError(text, _("write what it is and when, such as Lunch 12:30, 45 min."))
     minutes = typed_minutes(binder, found["minutes"] or "")

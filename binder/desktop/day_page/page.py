@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
+from binder.desktop.day_page.calendar_export import export_calendar
 from binder.desktop.day_page.choices import Choices
 from binder.desktop.day_page.crew import ADD_PERSON, CrewSheet
-from binder.desktop.day_page.day_clock import WallClock, wall_now
 from binder.desktop.day_page.day_hours import DayHours
+from binder.desktop.day_page.days_before import Calendar, DaysBefore, calendar_of
 from binder.desktop.day_page.fixed_events import ADD_EVENT, FixedEvents
 from binder.desktop.day_page.kitchen_table import ADD_APPLIANCE, KitchenSheet
 from binder.desktop.day_page.plan_line import PlanLine
@@ -19,6 +20,7 @@ from binder.desktop.day_page.planning import Planning, planning_of
 from binder.desktop.day_page.standing import PlanSoFar, standing_of
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
+from binder.desktop.latest import Latest
 from binder.desktop.page import Page
 from binder.desktop.paper_area import PaperArea
 from binder.desktop.sheet.cell import key_of
@@ -45,9 +47,8 @@ _SECONDS_OF_NOW = 15
 class DayPage(Page):
     """Follows the planning of the desk, and attends to it while it is seen."""
 
-    def __init__(self, desk: Desk, parent: QWidget | None = None, *, clock: WallClock = wall_now) -> None:
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
-        self.clock = clock
         self.planning: Planning = planning_of(desk)
         self.line = PlanLine(self)
         self.parts = Choices(
@@ -58,6 +59,7 @@ class DayPage(Page):
         self.on_set = QPushButton(_("On the set"), self)
         self.on_set.setToolTip(_("The day as large as the screen, to be read from three metres"))
         self.plan = PlanView(desk, self)
+        self.calendar: Latest[Calendar] = Latest()
         self._tables: dict[str, SheetView] = {}
         self._stack = QStackedWidget(self)
         self._lay_out()
@@ -76,8 +78,7 @@ class DayPage(Page):
         ):
             self._tables[key] = self._table(sheet, self._crew_area)
         self._crew_area.column.addStretch(1)
-        before = PaperArea(self)
-        for part in (self.plan, before, self._crew_area):
+        for part in (self.plan, self._before_area(), self._crew_area):
             self._stack.addWidget(part)
         top = QHBoxLayout()
         top.setContentsMargins(0, 0, space(self, 2), 0)
@@ -104,6 +105,24 @@ class DayPage(Page):
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
         outer.addWidget(self._pages)
+
+    def _before_area(self) -> PaperArea:
+        """The days before as a list, and the way to take them along."""
+        area = PaperArea(self)
+        self.before = SheetView(DaysBefore(self.calendar), self.desk.make, area.paper)
+        self.before.fit_rows()
+        self.before.place_asked.connect(self.desk.asked)
+        self.export = QPushButton(_("Export the calendar..."), area.paper)
+        self.export.setToolTip(_("As a file that other calendars open; a second export moves what has moved"))
+        self.export.clicked.connect(self.export_calendar)
+        beside = QHBoxLayout()
+        beside.setContentsMargins(space(self, 2), space(self, 2), 0, 0)
+        beside.addWidget(self.export)
+        beside.addStretch(1)
+        area.column.addWidget(self.before)
+        area.column.addLayout(beside)
+        area.column.addStretch(1)
+        return area
 
     def _table(self, sheet: Sheet, area: PaperArea) -> SheetView:
         """A table of its own under a heading."""
@@ -141,11 +160,19 @@ class DayPage(Page):
         if shoot is None or not self.isVisible():
             return
         planning = self.planning
-        so_far = PlanSoFar(planning.plan, planning.trouble, planning.stale, planning.busy, planning.searching)
+        so_far = PlanSoFar(planning.answer, planning.trouble, planning.stale, planning.busy, planning.searching)
         self.line.show_standing(standing_of(self.desk.binder, shoot.id, so_far))
         self.line.progress.show_share(planning.share)
         stale = planning.stale or planning.trouble is not None
-        self.plan.show_plan(self.desk.binder, planning.plan, now=self.clock(shoot.zone), stale=stale)
+        self.plan.show_plan(self.desk.binder, planning.plan, now=planning.clock(shoot.zone), stale=stale)
+        if self.parts.current == BEFORE:
+            self._show_before()
+
+    def _show_before(self) -> None:
+        shoot = self.desk.shoot
+        if shoot is not None:
+            self.calendar.value = calendar_of(self.desk.binder, shoot.id, self.planning.plan)
+            self.before.show_sight(self.desk.sight())
 
     def _show_share(self) -> None:
         self.line.progress.show_share(self.planning.share)
@@ -180,6 +207,13 @@ class DayPage(Page):
         self._stack.setCurrentIndex([PLAN, BEFORE, CREW].index(key))
         for control in (self.plan.rows, self.plan.zooms):
             control.setVisible(key == PLAN)
+        if key == BEFORE:
+            self._show_before()
+
+    def export_calendar(self) -> bool:
+        """Write the calendar of the days before to a file."""
+        self._show_before()
+        return self.calendar.value is not None and export_calendar(self.desk, self.calendar.value, self)
 
     def _open_set(self) -> None:
         """To be had from the View menu too."""
@@ -233,5 +267,7 @@ class DayPage(Page):
     def focus_first(self) -> None:
         if self.parts.current == CREW:
             self._tables["people"].setFocus()
+        elif self.parts.current == BEFORE:
+            self.before.setFocus()
         else:
             self.plan.focus_first()

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import threading
+from dataclasses import replace
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from binder.desktop.day_page.planning_work import Asked, Hearing, plan_for
+from binder.desktop.day_page.day_clock import WallClock, wall_now
+from binder.desktop.day_page.planning_work import Answer, Asked, Hearing, plan_for
 from binder.desktop.day_page.trouble import Trouble, trouble_of
 from binder.desktop.task_runner import Outcome, Progress, StoppedError, Task
 
@@ -16,6 +18,11 @@ if TYPE_CHECKING:
 
     from binder.desktop.desk import Desk
     from binder.figures.day_plan import DayPlan
+    from binder.figures.day_replan import BrokenHold
+
+    Work = Callable[[Asked, Hearing], Answer]
+    Explain = Callable[[Asked, Answer, Callable[[Trouble], None], Callable[[], bool]], Trouble | None]
+    Result = tuple[Answer, Trouble | None]
 
 _SUBJECT = "day plan"
 _A_MOMENT = 350
@@ -35,14 +42,17 @@ class Planning(QObject):
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         self._desk = desk
-        self.work: Callable[[Asked, Hearing], DayPlan | None] = plan_for
-        self.explain = trouble_of
-        self.plan: DayPlan | None = None
+        self.clock: WallClock = wall_now
+        self.work: Work = plan_for
+        self.explain: Explain = trouble_of
+        self.answer: Answer | None = None
         self.trouble: Trouble | None = None
         self.stale = False
         self.searching = False
         self.share = 0.0
         self._about: str | None = None
+        self._late = 0.0
+        self._on_time: Answer | None = None
         self._attending: set[int] = set()
         self._behind = True
         self._enough = threading.Event()
@@ -57,6 +67,30 @@ class Planning(QObject):
         desk.tasks.finished.connect(self._finish)
         desk.tasks.progressed.connect(self._progress)
 
+    # What is known
+
+    @property
+    def plan(self) -> DayPlan | None:
+        """The best plan so far."""
+        return self.answer.plan if self.answer is not None else None
+
+    @property
+    def broken(self) -> tuple[BrokenHold, ...]:
+        """The holds that the plan breaks, because the day runs late."""
+        return self.answer.broken if self.answer is not None else ()
+
+    @property
+    def busy(self) -> bool:
+        """Whether a plan is being looked for, or about to be."""
+        return self._moment.isActive() or self._desk.tasks.busy(_SUBJECT)
+
+    @property
+    def can_be_on_time_again(self) -> bool:
+        """Whether there is a plan from before the day was said to be late."""
+        return self._on_time is not None
+
+    # What is asked for
+
     def attend(self, who: QObject, *, present: bool) -> None:
         """Someone looks at the plan, or does no longer. Where nobody does, nothing is planned."""
         if present:
@@ -66,23 +100,29 @@ class Planning(QObject):
         else:
             self._attending.discard(id(who))
             if not self._attending:
+                self._behind = self._behind or self.busy
                 self._moment.stop()
-                self._behind = self._behind or self._desk.tasks.busy(_SUBJECT)
                 self._desk.tasks.cancel(_SUBJECT)
                 self.searching = False
-
-    @property
-    def busy(self) -> bool:
-        """Whether a plan is being looked for, or about to be."""
-        return self._moment.isActive() or self._desk.tasks.busy(_SUBJECT)
 
     def stop(self) -> None:
         """Look no further: the best plan so far is taken."""
         self._enough.set()
 
-    def again(self) -> None:
-        """Look for a plan again."""
-        self._start()
+    def run_late(self, minutes: float) -> None:
+        """Plan on from now, running so many minutes late."""
+        if self.plan is not None and minutes > 0:
+            self._on_time = self._on_time or self.answer
+            self._late = minutes
+            self._start()
+
+    def be_on_time_again(self) -> None:
+        """Go back to the plan before the day was said to be late."""
+        if self._on_time is not None:
+            self.answer, self._on_time, self._late = self._on_time, None, 0.0
+            self._start()
+
+    # Following the binder
 
     def _follow(self) -> None:
         if not self._attending:
@@ -96,7 +136,8 @@ class Planning(QObject):
         """Begin at once; a plan of another shoot is not shown meanwhile."""
         self._behind = False
         if self._shoot != self._about:
-            self._about, self.plan, self.trouble = self._shoot, None, None
+            self._about, self.answer, self.trouble = self._shoot, None, None
+            self._late, self._on_time = 0.0, None
         self._start()
 
     @property
@@ -108,36 +149,37 @@ class Planning(QObject):
         self._moment.stop()
         self._desk.tasks.cancel(_SUBJECT)
         self.share, self.searching = 0.0, False
-        if self._about is None:
-            self.plan, self.trouble, self.stale = None, None, False
+        shoot = self._desk.binder.shoots.get(self._about or "")
+        if shoot is None:
+            self.answer, self.trouble, self.stale = None, None, False
         else:
             self._enough = threading.Event()
-            self._desk.tasks.run(_SUBJECT, self._work_on(Asked(self._desk.binder, self._about, self.plan)))
+            now = self.clock(shoot.zone)
+            asked = Asked(self._desk.binder, shoot.id, now, self._late, self.answer)
+            self._desk.tasks.run(_SUBJECT, self._work_on(asked))
         self.changed.emit()
 
-    def _work_on(self, asked: Asked) -> Callable[[Task], tuple[DayPlan | None, Trouble | None]]:
+    def _work_on(self, asked: Asked) -> Callable[[Task], Result]:
         """The work, with the binder as it is now: a value, that another thread may read."""
         work, explain, enough = self.work, self.explain, self._enough
         begun, better = self._begun, self._better
 
-        def plan_it(task: Task) -> tuple[DayPlan | None, Trouble | None]:
+        def plan_it(task: Task) -> Result:
             def going_on() -> bool:
                 return not task.cancelled.is_set() and not enough.is_set()
-
-            def share(part: float) -> None:
-                task.announce(Progress(task.subject, task.generation, part))
 
             hearing = Hearing(
                 begun=lambda: begun.emit(task),
                 better=lambda plan: better.emit(task, plan),
-                share=share,
+                share=lambda part: task.announce(Progress(task.subject, task.generation, part)),
                 going_on=going_on,
             )
-            plan = work(asked, hearing)
+            answer = work(asked, hearing)
             if task.cancelled.is_set():
                 raise StoppedError
-            trouble = explain(asked, going_on) if plan is None and not enough.is_set() else None
-            return plan, trouble
+            if answer.plan is not None or enough.is_set():
+                return answer, None
+            return answer, explain(asked, answer, lambda trouble: better.emit(task, trouble), going_on)
 
         return plan_it
 
@@ -147,13 +189,20 @@ class Planning(QObject):
     def _take_begun(self, task: object) -> None:
         """What is asked differs from what the plan answers: it is stale from here on."""
         if self._is_current(task):
-            self.stale, self.searching = self.plan is not None, True
+            self.stale, self.searching, self.trouble = self.plan is not None, True, None
             self.changed.emit()
 
-    def _take_better(self, task: object, plan: object) -> None:
-        if self._is_current(task):
-            self.plan, self.trouble, self.stale = cast("DayPlan", plan), None, False
-            self.changed.emit()
+    def _take_better(self, task: object, found: object) -> None:
+        """A better plan, or more of what is known of why there is none."""
+        if not self._is_current(task):
+            return
+        if isinstance(found, Trouble):
+            self.trouble, self.stale = found, self.plan is not None
+        else:
+            before = self.answer or Answer(None, None)
+            self.answer = replace(before, plan=cast("DayPlan", found), question=None, broken=(), says=())
+            self.trouble, self.stale = None, False
+        self.changed.emit()
 
     def _progress(self, progress: object) -> None:
         if isinstance(progress, Progress) and progress.subject == _SUBJECT and progress.share > self.share:
@@ -163,15 +212,17 @@ class Planning(QObject):
     def _finish(self, outcome: object) -> None:
         if not isinstance(outcome, Outcome) or outcome.subject != _SUBJECT:
             return
-        self.searching = False
+        self.searching, self._late = False, 0.0
         if outcome.error is not None:
             self.changed.emit()
             raise outcome.error
-        plan, trouble = cast("tuple[DayPlan | None, Trouble | None]", outcome.result)
-        if plan is not None or not self._enough.is_set():
-            self.stale = plan is None and self.plan is not None and trouble is not None
-            self.plan = self.plan if self.stale else plan
-        self.trouble = trouble
+        answer, self.trouble = cast("Result", outcome.result)
+        if answer.plan is not None:
+            self.answer, self.stale = answer, False
+        elif answer.question is None:
+            self.answer, self.stale = None, False
+        else:
+            self.stale = self.plan is not None and self.trouble is not None
         self.changed.emit()
 
 

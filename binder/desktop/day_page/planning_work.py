@@ -1,17 +1,23 @@
-"""Planning a day, away from the window: the best plan for a binder as it is now. Plain Python."""
+"""Planning a day, away from the window: the best plan for a binder as it is now, on from where the day stands.
+
+Plain Python.
+"""
 
 from __future__ import annotations
 
 import time
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from binder.figures.day_plan import DayPlan, day_plan, planned
 from binder.figures.day_question import DayQuestion, day_question
+from binder.figures.day_replan import BrokenHold, replan
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from datetime import datetime
 
+    from binder.figures.day_clash import DayClash
     from binder.kitchen.binder import Binder
 
 SECONDS = 20.0
@@ -22,12 +28,34 @@ _SECONDS_BETWEEN = 0.5
 
 
 @dataclass(frozen=True)
+class Answer:
+    """A plan, and the question of the whole day that it answers; None where there is nothing to plan.
+
+    `broken` are the holds that a day running late breaks, `says` what else it changes; `clash` is why there is no plan,
+    where that is known already.
+    """
+
+    plan: DayPlan | None
+    question: DayQuestion | None
+    broken: tuple[BrokenHold, ...] = ()
+    says: tuple[str, ...] = ()
+    clash: DayClash | None = None
+
+
+@dataclass(frozen=True)
 class Asked:
-    """What is to be planned: a shoot of a binder, as it is now. `near` is the plan before."""
+    """What is to be planned: a shoot of a binder, `now`, running `late` minutes late. `before` is the answer so far."""
 
     binder: Binder
     shoot: str
-    near: DayPlan | None = None
+    now: datetime | None = None
+    late: float = 0.0
+    before: Answer | None = None
+
+    @property
+    def near(self) -> DayPlan | None:
+        """The plan so far."""
+        return self.before.plan if self.before is not None else None
 
 
 @dataclass(frozen=True)
@@ -40,19 +68,19 @@ class Hearing:
     going_on: Callable[[], bool]
 
 
-def plan_for(asked: Asked, hearing: Hearing) -> DayPlan | None:
-    """The best plan; None where there is nothing to plan, or no plan was found.
-
-    A plan that answers the question already is only said anew, with the names of now.
-    """
+def plan_for(asked: Asked, hearing: Hearing) -> Answer:
+    """The best plan. One that answers the question already is only said anew, with the names of now."""
     question = day_question(asked.binder, asked.shoot)
     if question is None:
-        return None
-    if asked.near is not None and answers(asked.near, question):
-        return planned(question, asked.near.found)
+        return Answer(None, None)
+    before = asked.before
+    if before is not None and before.plan is not None and not asked.late and answers(before, question):
+        return replace(before, plan=said_anew(before.plan, question), question=question)
     hearing.begun()
     search = _Search(hearing)
-    return day_plan(
+    if asked.near is not None and asked.now is not None and under_way(asked.near, asked.now):
+        return _planned_on(asked, asked.near, asked.now, question, search)
+    plan = day_plan(
         asked.binder,
         asked.shoot,
         seconds=SECONDS,
@@ -60,12 +88,49 @@ def plan_for(asked: Asked, hearing: Hearing) -> DayPlan | None:
         going_on=search.going_on,
         near=asked.near,
     )
+    return Answer(plan, question)
 
 
-def answers(plan: DayPlan, question: DayQuestion) -> bool:
-    """Whether a plan was made for this very question."""
-    asked = plan.asked
-    return (asked.question, asked.aims, asked.clock.origin) == (question.question, question.aims, question.clock.origin)
+def _planned_on(asked: Asked, near: DayPlan, now: datetime, question: DayQuestion, search: _Search) -> Answer:
+    """The rest of a day that has begun."""
+    found = replan(
+        asked.binder,
+        asked.shoot,
+        near,
+        now,
+        asked.late,
+        seconds=SECONDS,
+        progress=search.tell,
+        going_on=search.going_on,
+    )
+    if found is None:
+        return Answer(None, question)
+    return Answer(found.plan, question, found.broken, found.says, found.clash)
+
+
+def under_way(plan: DayPlan, now: datetime) -> bool:
+    """Whether the first of a plan has begun and not all of it is over."""
+    ends = [one.end for one in plan.activities if one.end > one.start]
+    return plan.activities[0].start < now < max(ends, default=now)
+
+
+def answers(answer: Answer, question: DayQuestion) -> bool:
+    """Whether an answer was given to this very question."""
+    asked = answer.question
+    return asked is not None and (asked.question, asked.aims, asked.clock.origin) == (
+        question.question,
+        question.aims,
+        question.clock.origin,
+    )
+
+
+def said_anew(plan: DayPlan, question: DayQuestion) -> DayPlan:
+    """The same plan with the names, people and appliances of now."""
+    asked = replace(
+        plan.asked, work=question.work, kitchen=question.kitchen, clock=question.clock, binder=question.binder
+    )
+    already = {one.activity.key: one.people for one in plan.activities if one.people}
+    return planned(asked, plan.found, fewest=False, already=already)
 
 
 class _Search:

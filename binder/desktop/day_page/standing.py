@@ -11,8 +11,8 @@ from binder.figures.missing import Place
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from binder.desktop.day_page.planning_work import Answer
     from binder.desktop.day_page.trouble import Trouble, WayOut
-    from binder.figures.day_plan import DayPlan
     from binder.kitchen.binder import Binder
 
 
@@ -32,7 +32,7 @@ class Standing:
 class PlanSoFar:
     """What a search has come to; `busy` while it goes on, `searching` once it has turned out to be needed."""
 
-    plan: DayPlan | None = None
+    answer: Answer | None = None
     trouble: Trouble | None = None
     stale: bool = False
     busy: bool = False
@@ -41,17 +41,26 @@ class PlanSoFar:
 
 def standing_of(binder: Binder, shoot: str, so_far: PlanSoFar) -> Standing:
     """How the plan of a shoot stands."""
-    plan, searching = so_far.plan, so_far.searching
+    answer, searching = so_far.answer, so_far.searching
     if so_far.trouble is not None:
-        return Standing(Mark.OVER, _("There is no plan for this day."), so_far.trouble.says, so_far.trouble.ways)
-    if plan is None:
+        return _in_trouble(so_far.trouble)
+    if answer is None or answer.plan is None:
         return _without(binder, shoot, so_far)
+    plan = answer.plan
     says, mark = plan.says(), Mark.WITHIN
     if so_far.stale:
         says, mark = _("{says}  ·  being planned anew").format(says=says), Mark.UNKNOWN
     elif searching:
         says, mark = _("{says}  ·  looking for a better one").format(says=says), Mark.UNKNOWN
-    return Standing(mark, says, assumed=assumptions_of(binder, plan), searching=searching)
+    more = (*(one.says for one in answer.broken), *answer.says)
+    return Standing(mark, says, more, assumed=assumptions_of(binder, plan), searching=searching)
+
+
+def _in_trouble(trouble: Trouble) -> Standing:
+    head = _("There is no plan for this day.")
+    if trouble.looking:
+        head = _("{says}  ·  looking for what would help").format(says=head)
+    return Standing(Mark.OVER, head, trouble.says, trouble.ways, searching=trouble.looking)
 
 
 def _without(binder: Binder, shoot: str, so_far: PlanSoFar) -> Standing:

@@ -127,6 +127,17 @@ class Timeline(QAbstractScrollArea):
         """How wide the titles of the rows are."""
         return min(characters(self.font(), 24), self.viewport().width() // 4)
 
+    @property
+    def head_height(self) -> int:
+        """How high the clock over the rows is."""
+        return self._head.height
+
+    @property
+    def bar_foot(self) -> float:
+        """How far under the top of its lane a bar stands."""
+        by = self._measures()
+        return by.line + by.bar
+
     def _room(self) -> int:
         return max(1, self.viewport().width() - self.label_width - space(self, 2))
 
@@ -175,10 +186,12 @@ class Timeline(QAbstractScrollArea):
     @property
     def current(self) -> Bar | None:
         """The current activity."""
-        one = self._current_piece()
+        one = self.current_piece
         return one.piece.bar if one is not None else None
 
-    def _current_piece(self) -> PlacedPiece | None:
+    @property
+    def current_piece(self) -> PlacedPiece | None:
+        """The piece of the current activity that was come to."""
         if self._current is None:
             return None
         key, lane = self._current
@@ -250,7 +263,7 @@ class Timeline(QAbstractScrollArea):
         elif plain == Qt.KeyboardModifier.ControlModifier and key in {Qt.Key.Key_Left, Qt.Key.Key_Right}:
             self.shift(SNAP if key == Qt.Key.Key_Right else -SNAP)
         elif key in _WAYS and not plain:
-            one = next_piece(self._places, self._current_piece(), _WAYS[key])
+            one = next_piece(self._places, self.current_piece, _WAYS[key])
             if one is not None:
                 self._choose_piece(one)
         elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
@@ -300,7 +313,7 @@ class Timeline(QAbstractScrollArea):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         if self._pressed is not None and event.buttons() & Qt.MouseButton.LeftButton:
-            self._drag(event.position())
+            self.drag_to(event.position())
             return
         one = self.piece_at(event.position())
         if one is not self._under_mouse:
@@ -309,8 +322,10 @@ class Timeline(QAbstractScrollArea):
             self.viewport().setCursor(shape)
             self.viewport().update()
 
-    def _drag(self, point: QPointF) -> None:
-        assert self._pressed is not None  # noqa: S101 - asked by the caller
+    def drag_to(self, point: QPointF) -> None:
+        """Drag the activity that was pressed to a point of the viewport."""
+        if self._pressed is None:
+            return
         one, begun = self._pressed
         if self._dragged_to is None and abs(point.x() - begun.x()) < QApplication.startDragDistance():
             return
@@ -396,7 +411,7 @@ class Timeline(QAbstractScrollArea):
             brush.painter.drawLine(QPointF(x, 0), QPointF(x, bottom))
 
     def _paint_pieces(self, brush: TimelineBrush, seen: QRectF) -> None:
-        chosen = self._current_piece()
+        chosen = self.current_piece
         for one in self._places.pieces:
             if self._is_seen(one, seen):
                 bar = one.piece.bar

@@ -184,7 +184,7 @@ class _Placing:
 
     def _placed(self, lane: Lane, number: int) -> Iterator[PlacedPiece]:
         starts = [self.axis.x(piece.start) for piece in lane.pieces]
-        ends = [*starts[1:], self.axis.width]
+        ends = [*starts[1:], self.axis.width][: len(starts)]
         for piece, start, end in zip(lane.pieces, starts, ends, strict=True):
             room = end - start - self.by.air - (self.by.bar if piece.bar.pinned else 0.0)
             hands, wait = self._part(piece.hands, least=_LEAST_HANDS), self._part(piece.wait)

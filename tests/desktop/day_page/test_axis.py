@@ -46,7 +46,7 @@ def test_every_place_is_a_minute_and_back(work: list[tuple[int, int]]) -> None:
     for stretch in axis.stretches:
         for minute in (stretch.span.start, stretch.span.end, (stretch.span.start + stretch.span.end) // 2):
             assert abs(axis.minute(axis.x(minute)) - minute) <= 1 / min(1.0, stretch.per_minute) + 1
-    places = [axis.x(minute) for minute in range(axis.start, axis.end)]
+    places = [axis.x(minute) for minute in range(axis.start, axis.end, 7)]
     assert places == sorted(places)
 
 
