@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from binder.figures.checks import cost_beside_cap
 from binder.figures.cost import Verdict, break_even_prices, cost_by_bought_food, dish_cost, shoot_costs
 from binder.figures.form_cost import bought_for, cost_per_gram
 from binder.figures.missing import Missing, MissingKind
-from binder.figures.price import chosen_pack
+from binder.figures.price import buyable_packs, chosen_pack
 from binder.kitchen.change import apply
 from binder.kitchen.edits.foods import set_price
 from binder.kitchen.food import Food
@@ -185,3 +187,32 @@ def test_a_dearer_food_never_makes_a_dish_cheaper(price: int) -> None:
     assert before is not None
     assert after is not None
     assert (after >= before) == (price >= 600)
+
+
+def test_of_two_pinned_prices_the_newer_counts_and_both_may_be_bought() -> None:
+    big = Pack(id="big", food="tahini", size=1, unit="kg")
+    binder = small_binder(
+        Quote(id="quote-tahini", pack="pack-tahini", price=600, on=date(2026, 11, 2), pinned=True),
+        Quote(id="newest", pack="pack-tahini", price=900, on=date(2026, 11, 30)),
+        big,
+        Quote(id="pinned", pack="big", price=1500, on=date(2026, 11, 3), pinned=True),
+    )
+    assert chosen(binder) == 1500
+    assert {priced.quote.price for priced in buyable_packs(binder, "tahini")} == {600, 1500}
+
+
+@pytest.mark.parametrize(("currency", "shown"), [("JPY", "29"), ("KWD", "0.029")])
+def test_minor_units_are_the_currencys_own(currency: str, shown: str) -> None:
+    settings = replace(small_binder().settings, currency=currency)
+    binder = small_binder(settings, replace(small_binder().dishes["dish-spread"], cap=29))
+    cost = dish_cost(binder, "dish-spread")
+    assert cost.per_portion == pytest.approx(spread_batch() / 4)
+    assert cost_beside_cap(binder, cost)[1].lstrip("¥KWD\u00a0") == shown
+
+
+def test_a_cap_of_nothing_is_met_only_by_what_costs_nothing() -> None:
+    free = Recipe(id="plain", name="plain", portions=1), *_one_line("plain", "water", 100)
+    dish = Dish(id="dish-spread", shoot="day", recipe="plain", portions=1, cap=0)
+    assert dish_cost(small_binder(*free, dish), "dish-spread").verdict is Verdict.WITHIN
+    dear = Recipe(id="plain", name="plain", portions=1), *_one_line("plain", "salt", 0.001)
+    assert dish_cost(small_binder(*dear, dish), "dish-spread").verdict is Verdict.OVER

@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 from binder.kitchen.binder import Binder, binder_of, every_record
 from binder.kitchen.change import Change, ConflictError, Edit, apply, changed, joined
 from binder.kitchen.edits.foods import add_quote, adopt_food, set_pack
-from binder.kitchen.edits.recipes import add_line, remove_recipe, remove_step
+from binder.kitchen.edits.recipes import add_line, remove_recipe, remove_step, understood
 from binder.kitchen.edits.records import insert, remove, set_fields
 from binder.kitchen.edits.shoots import add_build, move_dish, remove_dish, set_dish
-from binder.kitchen.food import Food
+from binder.kitchen.food import Food, Measure
 from binder.kitchen.integrity import BrokenReferenceError, RecipeLoopError, StillUsedError, UnclearLineError
 from binder.kitchen.recipe import Line, Step
 from binder.kitchen.shoot import Build, BuildKind
@@ -206,3 +206,10 @@ def test_joined_changes_are_one() -> None:
     assert both.edits == (*one.edits, *other.edits)
     assert isinstance(both.edits[0], Edit)
     assert replace(after.foods["flour"], staple=False) == binder.foods["flour"]
+
+
+@pytest.mark.parametrize("typed", ["2 nests noodles", "2 Nest noodles", "2 nest of noodles"])
+def test_a_foods_own_word_is_a_unit_of_a_typed_line_however_it_is_written(typed: str) -> None:
+    noodles = Food(id="noodles", name="noodles"), Measure(id="n", food="noodles", unit="Nest", grams=60)
+    meant = understood(small_binder(*noodles), typed)
+    assert (meant.amount.high, meant.amount.unit, meant.source.key) == (2, "nest", "noodles")

@@ -67,7 +67,7 @@ def remove_step(binder: Binder, step: Step) -> Change:
 
 def understood(binder: Binder, text: str) -> Understood:
     """What a typed line means in this binder. Raises the errors of `line_text`."""
-    pieces = frozenset(measure.unit for measure in binder.measures.values() if " " not in measure.unit)
+    pieces = frozenset(measure.unit.casefold() for measure in binder.measures.values() if " " not in measure.unit)
     comma = uses_decimal_comma(binder.settings.locale)
     return understand_line(text, name_book(binder), pieces=pieces, decimal_comma=comma)
 
