@@ -54,6 +54,21 @@ class Caution:
     source: str
 
 
+@dataclass(frozen=True)
+class TimeLimit:
+    """How long food may be so, or how hot or cold it is to be: `minutes` and `celsius`, None where it says nothing.
+
+    `rules` is the publication's set, which may be none that a binder chooses for core temperatures.
+    """
+
+    key: str
+    rules: str
+    what: str
+    minutes: float | None
+    celsius: float | None
+    source: str
+
+
 def deference() -> str:
     """The sentence that stands under every caution."""
     return _("Follow your local food code and your own food-safety lead.")
@@ -107,3 +122,19 @@ def doneness(rules: SafetyRules, category: str) -> Doneness | None:
     """The safe temperature of a category, by the rules chosen or else by the USDA FSIS chart; None for no category."""
     table = doneness_table()
     return table.get((rules, category)) or table.get((SafetyRules.USDA_FSIS, category))
+
+
+@functools.cache
+def time_limits() -> Mapping[str, TimeLimit]:
+    """Every limit on time and temperature by its key: `two_hour`, `cooling_stage_1`."""
+    return {
+        row["key"]: TimeLimit(
+            row["key"],
+            row["rule_set"],
+            row["what"],
+            float(row["minutes"]) if row["minutes"] else None,
+            float(row["celsius"]) if row["celsius"] else None,
+            row["source"],
+        )
+        for row in _rows("time_limits.csv")
+    }
