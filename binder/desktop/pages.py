@@ -62,13 +62,9 @@ def _larder(desk: Desk) -> Page:
 
 
 def _buying(desk: Desk) -> Page:
-    from binder.desktop.buying_sheet import BuyingSheet
-    from binder.desktop.list_page import ListPage
+    from binder.desktop.buying_page.page import BuyingPage
 
-    sentence = _(
-        "The shopping list follows from the dishes of the shoot: whole packs, the cheapest that cover the need."
-    )
-    return ListPage(desk, BuyingSheet(), sentence)
+    return BuyingPage(desk)
 
 
 def _mise(desk: Desk) -> Page:

@@ -22,9 +22,9 @@ PAGE_OF = {
     "lines": "dishes",
     "foods": "larder",
     "measures": "larder",
-    "stores": "larder",
     "packs": "larder",
     "quotes": "larder",
+    "stores": "buying",
     "conversions": "base",
     "outcomes": "base",
     "additions": "base",
@@ -34,6 +34,9 @@ PAGE_OF = {
     "appliances": "day",
     "fixed_events": "day",
     "pins": "day",
+    "trips": "buying",
+    "purchases": "buying",
+    "pantry_items": "buying",
     "settings": "settings",
 }
 """The page that a record of a table is edited on."""

@@ -12,6 +12,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 from binder.desktop.pictures.cost_bar import CostBar, draw_cost_bar
 from binder.desktop.pictures.pans import Pans, draw_pans
 from binder.desktop.pictures.state_mark import draw_mark
+from binder.desktop.pictures.tick_box import TickBox, draw_tick_box
 from binder.desktop.sheet.cell import Align, Cell, Mark, Size, Tone
 from binder.desktop.spacing import step
 from binder.desktop.typeface import heading, sized, small
@@ -112,6 +113,8 @@ def _picture(brushes: Brushes, box: QRectF, cell: Cell) -> QRectF:
         draw_cost_bar(brushes.painter, upper, cell.picture, brushes.tokens)
     elif isinstance(cell.picture, Pans):
         draw_pans(brushes.painter, upper, cell.picture, brushes.tokens)
+    elif isinstance(cell.picture, TickBox):
+        draw_tick_box(brushes.painter, upper, cell.picture, brushes.tokens)
     return QRectF(box.left(), top + line * 0.9, box.width(), line)
 
 

@@ -229,6 +229,10 @@ class SheetView(QTableView):
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and not event.modifiers():
             self._enter(self.currentIndex())
             return
+        cell = self._sheet_model.cell(self.currentIndex())
+        if event.key() == Qt.Key.Key_Space and cell.edit is None and cell.leads_to is not None:
+            self.place_asked.emit(cell.leads_to)
+            return
         super().keyPressEvent(event)
 
     def _enter(self, index: QModelIndex) -> None:

@@ -1,0 +1,229 @@
+"""The rows of the list: a trip, a section, a line to buy or bought, and under what is bought its day and a note."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from binder.desktop.buying_page.ticking import ends_line, not_had, other_packs, pack_text, purchase_of
+from binder.desktop.buying_page.trip_days import own_trip
+from binder.desktop.pictures.tick_box import TickBox
+from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone
+from binder.desktop.words.figure_text import (
+    date_text,
+    grams_parts,
+    money,
+    not_known,
+    number_text,
+    plain_money,
+    store_name,
+)
+from binder.figures.missing import Missing, Place
+from binder.figures.portion_text import number_style
+from binder.figures.price import pack_grams
+from binder.figures.receipts import asked_for
+from binder.kitchen.amount_text import grams_text
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from binder.desktop.buying_page.buying_figures import ListLine
+    from binder.figures.shopping import PackCount, ShoppingItem
+    from binder.figures.trips import TripPlan
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.buying import Purchase
+    from binder.kitchen.price import Pack
+
+WIDTH = 10
+TICKS, BOUGHT = "ticks", "bought"
+"""What the tick of a row leads to, and the rows that say when something was bought."""
+
+
+def trip_key(plan: TripPlan) -> str:
+    """The key of the row of a trip."""
+    return f"trip:{plan.store or ''}/{plan.on.isoformat() if plan.on else ''}"
+
+
+def trip_row(binder: Binder, shoot: str, plan: TripPlan, *, first: bool) -> Row:
+    """A day and a store, with what is fetched there in all."""
+    own = own_trip(binder, shoot, plan)
+    day = date_text(binder, plan.on, "EEE d MMM yyyy")
+    edit = (plan.on.isoformat() if plan.on else "") if plan.store else None
+    tip = _("A day of your own") if own else _("The latest day that fits; type another to go then")
+    cells = (
+        NOTHING,
+        Cell(day, edit=edit, size=Size.STRONG, placeholder=_("any day"), tip=tip),
+        NOTHING,
+        NOTHING,
+        Cell(store_name(binder, plan.store), size=Size.STRONG),
+        NOTHING,
+        NOTHING,
+        Cell(money(binder, plan.price), size=Size.STRONG),
+        NOTHING,
+        NOTHING,
+    )
+    place = Place("trips", own.id) if own else None
+    return Row(trip_key(plan), cells, place=place, spans=((1, 3), (4, 3)), gap=0 if first else 4, lines=1.7)
+
+
+def section_row(key: str, section: str) -> Row:
+    """A section of the store."""
+    cell = Cell(_(section), size=Size.SMALL, tone=Tone.QUIET)
+    return Row(key, (NOTHING, cell, *(NOTHING,) * (WIDTH - 2)), spans=((1, 3),), lines=1.5, gap=1)
+
+
+def line_rows(binder: Binder, shoot: str, line: ListLine, *, first: bool) -> list[Row]:
+    """A pack to take, and where it is bought, when."""
+    purchase = purchase_of(binder, shoot, line)
+    if line.taken is None or line.taken.priced.pack.id not in binder.packs:
+        return [_unknown(binder, line)]
+    row = _pack_row(binder, line, purchase, first=first)
+    if purchase is None or (ends_line(purchase) and not first):
+        return [row]
+    return [replace(row, rule=False), _bought_row(binder, purchase)]
+
+
+def ended_rows(binder: Binder, line: ListLine, purchase: Purchase) -> list[Row]:
+    """A food whose line is ended: another was taken instead of it, or it was not to be had."""
+    food, needed = _food_cells(binder, line.item, quiet=True)
+    return _bought_rows(binder, line.key, (food, needed), purchase, line.item.food)
+
+
+def beside_rows(binder: Binder, purchase: Purchase) -> list[Row]:
+    """Something bought that the list does not ask for, or no longer."""
+    food = binder.foods[purchase.food]
+    cells = (Cell(food.name, leads_to=Place("foods", food.id), tip=_("Open in the larder")), NOTHING)
+    return _bought_rows(binder, f"beside:{purchase.id}", cells, purchase, food.id)
+
+
+def _bought_rows(binder: Binder, key: str, named: tuple[Cell, Cell], purchase: Purchase, food: str) -> list[Row]:
+    cells = (
+        _tick(key, purchase),
+        *named,
+        _count_cell(binder, binder.packs.get(purchase.pack or ""), purchase.count),
+        _taken_cell(binder, purchase),
+        NOTHING,
+        NOTHING,
+        Cell(money(binder, purchase.planned), tone=Tone.QUIET) if purchase.planned is not None else NOTHING,
+        _paid_cell(binder, purchase),
+        NOTHING,
+    )
+    row = Row(key, cells, place=Place("foods", food), rule=False)
+    return [row, _bought_row(binder, purchase)]
+
+
+def _taken_cell(binder: Binder, purchase: Purchase) -> Cell:
+    if not purchase.count:
+        return Cell(not_had(), mark=Mark.SHORT)
+    pack = binder.packs.get(purchase.pack or "")
+    size = pack_text(binder, pack) if pack else ""
+    if purchase.instead is None or purchase.instead == purchase.food:
+        store = store_name(binder, pack.store) if pack else ""
+        return Cell(size, unit=store, tone=Tone.QUIET if purchase.instead is None else Tone.INK)
+    other = binder.foods[purchase.instead].name
+    says = _("{food} instead").format(food=other)
+    return Cell(f"{says}, {size}" if size else says, mark=Mark.NOTE)
+
+
+def _food_cells(binder: Binder, item: ShoppingItem, *, quiet: bool = False) -> tuple[Cell, Cell]:
+    number, unit = grams_parts(binder, item.needed)
+    tip = _("Open in the larder")
+    if item.at_home:
+        style = number_style(binder)
+        tip = _("{grams} of it at home already").format(grams=grams_text(item.at_home, style))
+    name = Cell(item.name, leads_to=Place("foods", item.food), tip=tip, tone=Tone.QUIET if quiet else Tone.INK)
+    return name, Cell(number, unit, tip=tip if item.at_home else "")
+
+
+def _tick(key: str, purchase: Purchase | None) -> Cell:
+    place = Place(TICKS, key)
+    if purchase is None:
+        return Cell(picture=TickBox(), leads_to=place, spoken=_("to buy"), tip=_("Tick what is bought"))
+    had = bool(purchase.count)
+    spoken = _("bought") if had else not_had()
+    return Cell(picture=TickBox(had, not had), leads_to=place, spoken=spoken, tip=_("Let it be open again"))
+
+
+def _pack_row(binder: Binder, line: ListLine, purchase: Purchase | None, *, first: bool) -> Row:
+    taken, item = line.taken, line.item
+    assert taken is not None  # noqa: S101 - asked before
+    pack, quote = taken.priced.pack, taken.priced.quote
+    food, needed = _food_cells(binder, item, quiet=purchase is not None) if first else (NOTHING, NOTHING)
+    left = grams_parts(binder, item.left_over) if first and item.left_over else ("", "")
+    count = purchase.count if purchase is not None and not ends_line(purchase) else None
+    quiet = Tone.INK if purchase is None else Tone.QUIET
+    cells = (
+        _tick(line.key, purchase),
+        food,
+        needed,
+        _count_cell(binder, pack, float(taken.count) if count is None and not pack.by_weight else count, taken.grams),
+        _pack_cell(binder, line),
+        Cell(money(binder, quote.price), edit=plain_money(binder, quote.price), tip=quote.source),
+        Cell(date_text(binder, quote.on, "d MMM"), tone=Tone.QUIET, tip=date_text(binder, quote.on)),
+        Cell(money(binder, _comes_to(binder, taken, count)), tone=quiet),
+        _paid_cell(binder, purchase),
+        Cell(*left, tone=quiet)
+        if left[0]
+        else Cell("–", tone=Tone.QUIET, spoken=_("nothing left over"))
+        if first
+        else NOTHING,
+    )
+    return Row(line.key, cells, place=Place("packs", pack.id))
+
+
+def _comes_to(binder: Binder, taken: PackCount, count: float | None) -> int:
+    """Minor units of what the list takes, or of as many as were bought."""
+    if count is None or count == taken.count:
+        return taken.price
+    return asked_for(binder, taken.priced.pack, taken.priced.quote, count)
+
+
+def _count_cell(binder: Binder, pack: Pack | None, count: float | None, grams: float | None = None) -> Cell:
+    """How many packs; at the counter the weight."""
+    if pack is not None and pack.by_weight:
+        whole = pack_grams(binder, pack)
+        weighs = grams if count is None else None if isinstance(whole, Missing) else whole * count
+        if weighs is not None:
+            number, unit = grams_parts(binder, weighs)
+            return Cell(number, unit, edit=f"{number} {unit}")
+    text = number_text(binder, count or 0.0)
+    return Cell(text, "×", edit=text)
+
+
+def _pack_cell(binder: Binder, line: ListLine) -> Cell:
+    assert line.taken is not None  # noqa: S101 - asked before
+    text = pack_text(binder, line.taken.priced.pack)
+    tip = _("Another pack, another food, or: not to be had")
+    return Cell(text, edit="", choices=(*other_packs(binder, line), not_had()), tip=tip)
+
+
+def _paid_cell(binder: Binder, purchase: Purchase | None) -> Cell:
+    paid = purchase.paid if purchase is not None else None
+    if purchase is not None and not purchase.count:
+        return NOTHING
+    return Cell(money(binder, paid) if paid is not None else "", edit=plain_money(binder, paid), placeholder="–")
+
+
+def _bought_row(binder: Binder, purchase: Purchase) -> Row:
+    """The day it was bought, and a note."""
+    place = Place("purchases", purchase.id)
+    on = purchase.on.isoformat() if purchase.on else ""
+    cells = (
+        NOTHING,
+        Cell(date_text(binder, purchase.on, "EEE d MMM"), edit=on, label=_("on"), placeholder="–", size=Size.SMALL),
+        NOTHING,
+        NOTHING,
+        Cell(purchase.note, edit=purchase.note, label=_("note"), placeholder="–", size=Size.SMALL),
+        *(NOTHING,) * 5,
+    )
+    return Row(f"{BOUGHT}:{purchase.id}", cells, place=place, spans=((1, 3), (4, 6)), lines=1.3)
+
+
+def _unknown(binder: Binder, line: ListLine) -> Row:
+    """A food without a pack that could be taken."""
+    item = line.item
+    food, needed = _food_cells(binder, item)
+    says = item.missing.says if item.missing else _("No price.")
+    place = item.missing.place if item.missing else Place("foods", item.food)
+    cell = Cell(not_known((item.missing,) if item.missing else ()), mark=Mark.UNKNOWN, leads_to=place, tip=says)
+    cells = (_tick(line.key, None), food, needed, NOTHING, cell, *(NOTHING,) * 3, _paid_cell(binder, None), NOTHING)
+    return Row(line.key, cells, place=Place("foods", item.food), spans=((4, 4),))
