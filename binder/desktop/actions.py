@@ -119,6 +119,8 @@ def _binder() -> tuple[Action, ...]:
         Action("add_person", _("Add som&eone to the crew"), binder, 2, needs=Needs.SHOOT),
         Action("add_appliance", _("Add an appl&iance or a tool"), binder, 2, needs=Needs.SHOOT),
         Action("add_event", _("Add what is at a fi&xed time"), binder, 2, needs=Needs.SHOOT),
+        Action("add_budget_line", _("Add to the bud&get"), binder, 2, needs=Needs.SHOOT),
+        Action("add_claim", _("Add a cl&aim"), binder, 2, needs=Needs.SHOOT),
         Action("open_recipe", _("&Open the recipe of this dish"), binder, 3, ("Ctrl+Return",), Needs.DISH),
         Action("move_up", _("Move &up"), binder, 4, ("Ctrl+Shift+Up",), Needs.ROW),
         Action("move_down", _("Move do&wn"), binder, 4, ("Ctrl+Shift+Down",), Needs.ROW),

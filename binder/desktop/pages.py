@@ -34,6 +34,7 @@ def every_page() -> tuple[PageEntry, ...]:
         PageEntry("mise", _("M&ise"), _mise),
         PageEntry("day", _("D&ay"), _day),
         PageEntry("cards", _("&Cards"), _cards),
+        PageEntry("money", _("Mo&ney"), _money),
     )
 
 
@@ -87,3 +88,9 @@ def _cards(desk: Desk) -> Page:
     from binder.desktop.cards_page.page import CardsPage
 
     return CardsPage(desk)
+
+
+def _money(desk: Desk) -> Page:
+    from binder.desktop.money_page.page import MoneyPage
+
+    return MoneyPage(desk)

@@ -37,6 +37,9 @@ PAGE_OF = {
     "trips": "buying",
     "purchases": "buying",
     "pantry_items": "buying",
+    "budget_lines": "money",
+    "tax_rates": "money",
+    "claims": "money",
     "settings": "settings",
 }
 """The page that a record of a table is edited on."""

@@ -29,6 +29,8 @@ _BEGINS = {
     "add_person": ("day", "person"),
     "add_appliance": ("day", "appliance"),
     "add_event": ("day", "event"),
+    "add_budget_line": ("money", "budget line"),
+    "add_claim": ("money", "claim"),
 }
 """Where each kind of record is begun: the page, and what it is asked to begin."""
 

@@ -66,10 +66,16 @@ def money_text(minor: float, currency: str, locale: str, *, digits: int | None =
 
     Raises UnknownCurrencyError.
     """
+    # Nothing is not below nothing: -0.0 is written as 0.0.
+    return _written(minor + 0.0, currency, locale, minor_digits(currency) if digits is None else digits)
+
+
+@functools.lru_cache(maxsize=1 << 15)
+def _written(minor: float, currency: str, locale: str, shown: int) -> str:
+    """Money as text; a page shows hundreds of amounts, most of them those it showed before."""
     from babel.core import Locale, UnknownLocaleError
     from babel.numbers import format_currency
 
-    shown = minor_digits(currency) if digits is None else digits
     amount = _rounded(minor, currency, shown)
     try:
         known = Locale.parse(locale)
