@@ -16,18 +16,19 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from binder.desktop.checks_sheet import ChecksSheet, checks_of
+from binder.desktop.checks_sheet import ChecksSheet
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.pictures.state_mark import draw_mark
 from binder.desktop.sheet.cell import Mark
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.spacing import characters, space
 from binder.desktop.theme import tokens_for
-from binder.figures.checks import Severity
+from binder.figures.checks import Check, Severity
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
     from binder.desktop.desk import Desk
+    from binder.desktop.sheet.sheet import Sight
 
 
 class ChecksPanel(QWidget):
@@ -38,7 +39,7 @@ class ChecksPanel(QWidget):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = desk
-        self.sheet = SheetView(ChecksSheet(), desk.make, self)
+        self.sheet = SheetView(ChecksSheet(self._latest), desk.make, self)
         self.sheet.setProperty("lies", "ground")
         self.sheet.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.sheet.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -64,13 +65,17 @@ class ChecksPanel(QWidget):
         layout.addWidget(self.sheet, 1)
         layout.addWidget(self.tally, 1)
         self.set_folded(folded=False)
-        desk.changed.connect(self.refresh)
+        desk.checks.changed.connect(self.refresh)
+
+    def _latest(self, _sight: Sight) -> tuple[Check, ...]:
+        """The latest checks; where they take long, those of a moment ago."""
+        return self._desk.checks.latest.value or ()
 
     def refresh(self) -> None:
-        """Show the checks of the binder as it is now."""
+        """Show the latest checks."""
         sight = self._desk.sight()
         self.sheet.show_sight(sight)
-        found = checks_of(sight)
+        found = self._latest(sight)
         self.tally.count(
             sum(check.severity is Severity.STOP for check in found),
             sum(check.severity is Severity.WARN for check in found),

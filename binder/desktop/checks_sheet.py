@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from binder.desktop.base_page.base_figures import is_quick
 from binder.desktop.places import PAGE_OF
+from binder.desktop.quick_shopping import shopping_is_quick
 from binder.desktop.sheet.cell import Cell, Column, Mark, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
 from binder.figures.checks import Check, Severity, shoot_checks
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
     from binder.desktop.sheet.sheet import Sight
+    from binder.kitchen.binder import Binder
 
 _MARKS = {Severity.STOP: Mark.OVER, Severity.WARN: Mark.WARN, Severity.NOTE: Mark.NOTE}
 _SHAPES = {
@@ -27,10 +32,16 @@ def checks_of(sight: Sight) -> tuple[Check, ...]:
     return shoot_checks(sight.binder, sight.shoot) if sight.shoot else ()
 
 
-def waiting_by_page(sight: Sight) -> dict[str, tuple[int, int]]:
+def checks_are_quick(binder: Binder, shoot: str) -> bool:
+    """Whether the checks of a shoot are there within a frame: nothing is claimed, which is tried at many prices."""
+    claimed = binder.claims.where("shoot", shoot)
+    return not claimed and shopping_is_quick(binder, shoot) and is_quick(binder, shoot)
+
+
+def waiting_by_page(checks: Iterable[Check]) -> dict[str, tuple[int, int]]:
     """For each page how many checks stop the shoot there and how many want a look."""
     counts: dict[str, tuple[int, int]] = {}
-    for check in checks_of(sight):
+    for check in checks:
         page = PAGE_OF.get(check.place.table, "shoot")
         stops, warns = counts.get(page, (0, 0))
         counts[page] = (stops + (check.severity is Severity.STOP), warns + (check.severity is Severity.WARN))
@@ -47,9 +58,12 @@ def heading_of(severity: Severity) -> str:
 
 
 class ChecksSheet(PlainSheet):
-    """One column: a heading for each severity, and its sentences."""
+    """One column: a heading for each severity, and its sentences. `found` gives the checks; they may be the latest."""
 
     columns = (Column("says", "", characters=24, stretch=1),)
+
+    def __init__(self, found: Callable[[Sight], Iterable[Check]] = checks_of) -> None:
+        self._found = found
 
     @property
     def name(self) -> str:
@@ -58,7 +72,7 @@ class ChecksSheet(PlainSheet):
     def rows(self, sight: Sight) -> list[Row]:
         rows: list[Row] = []
         severity: Severity | None = None
-        for number, check in enumerate(checks_of(sight)):
+        for number, check in enumerate(self._found(sight)):
             if check.severity is not severity:
                 severity = check.severity
                 rows.append(_heading(severity, first=not rows))

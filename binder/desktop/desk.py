@@ -6,8 +6,11 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
+from binder.desktop.checks_sheet import checks_are_quick
 from binder.desktop.errors import sentence_for
 from binder.desktop.sheet.sheet import Sight
+from binder.desktop.worked_out import WorkedOut
+from binder.figures.checks import Check, shoot_checks
 from binder.kitchen.errors import BinderError
 
 if TYPE_CHECKING:
@@ -44,6 +47,7 @@ class Desk(QObject):
         super().__init__(parent)
         self.bridge, self.dialogs, self.tasks, self.settings = bridge, dialogs, tasks, settings
         self._shoot: str | None = None
+        self.checks: WorkedOut[tuple[Check, ...]] = WorkedOut(tasks, "checks", shoot_checks, checks_are_quick, self)
         self._choose()
         bridge.changed.connect(self._follow)
         bridge.opened.connect(self._open)
@@ -67,7 +71,7 @@ class Desk(QObject):
         """Choose another shoot."""
         if shoot != self._shoot and shoot in self.binder.shoots:
             self._shoot = shoot
-            self.changed.emit()
+            self._announce()
 
     def make(self, change: Change) -> bool:
         """Make a change; where it cannot be made the message strip says so."""
@@ -88,6 +92,11 @@ class Desk(QObject):
 
     def _follow(self) -> None:
         self._choose()
+        self._announce()
+
+    def _announce(self) -> None:
+        """Have the checks follow, then everyone else."""
+        self.checks.follow(self.binder, self._shoot)
         self.changed.emit()
 
     def _open(self) -> None:

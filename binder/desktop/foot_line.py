@@ -9,12 +9,15 @@ from PySide6.QtCore import QEvent, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from binder.desktop.base_page.base_figures import is_quick
 from binder.desktop.pictures.state_mark import draw_mark
+from binder.desktop.quick_shopping import shopping_is_quick
 from binder.desktop.sheet.cell import Mark
 from binder.desktop.spacing import space
 from binder.desktop.theme import tokens_for
 from binder.desktop.typeface import sized, small
 from binder.desktop.words.figure_text import clock_text, date_text, headroom_text, mark_of, money
+from binder.desktop.worked_out import WorkedOut
 from binder.figures.base import BaseVerdict, base_balance
 from binder.figures.cost import Verdict, shoot_costs
 from binder.figures.portion_text import number_style
@@ -36,11 +39,14 @@ class FootFigure:
     mark: Mark = Mark.NONE
 
 
-def foot_figures(binder: Binder, shoot: str | None) -> tuple[FootFigure, ...]:
+def foot_figures(binder: Binder, shoot: str) -> tuple[FootFigure, ...]:
     """Worst headroom, base left, spend against budget, call."""
-    if shoot is None:
-        return ()
     return (_headroom(binder, shoot), _base(binder, shoot), _spend(binder, shoot), _call(binder, shoot))
+
+
+def foot_is_quick(binder: Binder, shoot: str) -> bool:
+    """Whether they are there within a frame."""
+    return shopping_is_quick(binder, shoot) and is_quick(binder, shoot)
 
 
 def _headroom(binder: Binder, shoot: str) -> FootFigure:
@@ -91,12 +97,17 @@ def _call(binder: Binder, shoot: str) -> FootFigure:
 
 
 class FootLine(QWidget):
-    """Paints the figures on one line, evenly spread."""
+    """Paints the figures on one line, evenly spread; pale while the next are being worked out."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = desk
+        self._worked_out: WorkedOut[tuple[FootFigure, ...]] = WorkedOut(
+            desk.tasks, "foot", foot_figures, foot_is_quick, self
+        )
+        self._worked_out.changed.connect(self._show)
         self._figures: tuple[FootFigure, ...] = ()
+        self._stale = False
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         desk.changed.connect(self.refresh)
 
@@ -106,11 +117,15 @@ class FootLine(QWidget):
         return "; ".join(f"{figure.label}: {figure.says}" for figure in self._figures)
 
     def refresh(self) -> None:
-        """Show the figures of the binder as it is now."""
+        """Follow the binder as it is now."""
         shoot = self._desk.shoot
-        figures = foot_figures(self._desk.binder, shoot.id if shoot else None)
-        if figures != self._figures:
-            self._figures = figures
+        self._worked_out.follow(self._desk.binder, shoot.id if shoot else None)
+
+    def _show(self) -> None:
+        latest = self._worked_out.latest
+        figures = latest.value or ()
+        if (figures, latest.stale) != (self._figures, self._stale):
+            self._figures, self._stale = figures, latest.stale
             self.setAccessibleName(self.says or _("No shoot yet"))
             self.update()
 
@@ -145,7 +160,7 @@ class FootLine(QWidget):
         painter.drawText(QRectF(left, box.top(), box.right() - left, box.height()), flags, figure.label)
         left += QFontMetricsF(lesser).horizontalAdvance(figure.label) + space(self, 2)
         painter.setFont(strong)
-        painter.setPen(tokens.colour("ink"))
+        painter.setPen(tokens.colour("quiet" if self._stale else "ink"))
         room = max(0.0, box.right() - left)
         text = QFontMetricsF(strong).elidedText(figure.says, Qt.TextElideMode.ElideRight, room)
         painter.drawText(QRectF(left, box.top(), room, box.height()), flags, text)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication, QGridLayout, QMainWindow, QWidget
 from binder.desktop.action_set import ActionSet
 from binder.desktop.actions import Action, Menu, Needs, without_access_key
 from binder.desktop.checks_panel import ChecksPanel
-from binder.desktop.checks_sheet import checks_of, waiting_by_page
+from binder.desktop.checks_sheet import waiting_by_page
 from binder.desktop.dividers import Dividers
 from binder.desktop.edit_doings import EditDoings, sheet_in_hand, text_in_hand
 from binder.desktop.errors import ErrorReporter
@@ -95,6 +95,7 @@ class MainWindow(QMainWindow):
         self.dividers.chosen.connect(self.show_page)
         self.checks.folded.connect(self.view.fold_checks)
         self.desk.changed.connect(self._follow)
+        self.desk.checks.changed.connect(self._follow_checks)
         self.desk.asked.connect(self.go_to)
         self.desk.said.connect(self.frame.strip.say)
         self.desk.bridge.changed.connect(self._hush)
@@ -142,12 +143,12 @@ class MainWindow(QMainWindow):
 
     # Following the binder
 
+    def _follow_checks(self) -> None:
+        self.dividers.need(waiting_by_page(self.desk.checks.latest.value or ()))
+        self._follow_focus()
+
     def _follow(self) -> None:
-        if not self.checks.isHidden():
-            self.checks.refresh()
-        self.head.refresh()
-        self.foot.refresh()
-        self.dividers.need(waiting_by_page(self.desk.sight()))
+        self._follow_checks()
         document = self.desk.bridge.document
         for key, label, bare, named in (
             ("undo", document.undo_label, _("&Undo"), _("&Undo: {change}")),
@@ -172,11 +173,14 @@ class MainWindow(QMainWindow):
             Needs.SHOOT: lambda: self.desk.shoot is not None,
             Needs.RECIPE: lambda: bool(self.desk.binder.recipes),
             Needs.DISH: lambda: bool(self.shown) and self.page(self.shown).current_dish() is not None,
-            Needs.CHECK: lambda: any(check.severity is not Severity.NOTE for check in checks_of(self.desk.sight())),
+            Needs.CHECK: self._has_checks,
             Needs.BACKUPS: lambda: self.files.path is not None,
             Needs.FOUND: lambda: bool(self.head.finder.found),
         }
         return met[needs]()
+
+    def _has_checks(self) -> bool:
+        return any(check.severity is not Severity.NOTE for check in self.desk.checks.latest.value or ())
 
     def _hush(self) -> None:
         """An edit that was done makes the message before it old."""

@@ -6,6 +6,7 @@ import threading
 import time
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
+from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
@@ -14,6 +15,13 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 _SECONDS_BETWEEN_REPORTS = 0.1
+
+
+class Lane(StrEnum):
+    """Work in one lane is done one piece after another; what takes long has its own lane, and holds up no figure."""
+
+    FIGURES = "figures"
+    LONG = "long"
 
 
 class StoppedError(Exception):
@@ -60,7 +68,7 @@ class Outcome:
 
 
 class TaskRunner(QObject):
-    """Runs one piece of work after another. Newer work on the same subject overtakes what is under way."""
+    """Runs one piece of work after another in each lane. Newer work on a subject overtakes what is under way on it."""
 
     finished = Signal(object)
     """An Outcome that has not been overtaken."""
@@ -70,20 +78,20 @@ class TaskRunner(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._pool: ThreadPoolExecutor | None = None
+        self._pools: dict[Lane, ThreadPoolExecutor] = {}
         self._current: dict[str, Task] = {}
         self._generation = 0
         self._reported.connect(self._pass_on)
 
-    def run(self, subject: str, work: Callable[[Task], object]) -> None:
+    def run(self, subject: str, work: Callable[[Task], object], *, lane: Lane = Lane.FIGURES) -> None:
         """Start work on a subject; what was under way on it is stopped and its result dropped."""
         self.cancel(subject)
         self._generation += 1
         task = Task(subject, self._generation, self._reported.emit)
         self._current[subject] = task
-        if self._pool is None:
-            self._pool = ThreadPoolExecutor(max_workers=1, thread_name_prefix="binder-task")
-        self._pool.submit(self._work, task, work)
+        if lane not in self._pools:
+            self._pools[lane] = ThreadPoolExecutor(max_workers=1, thread_name_prefix=f"binder-{lane}")
+        self._pools[lane].submit(self._work, task, work)
 
     def cancel(self, subject: str) -> None:
         """Stop what is under way on a subject."""
@@ -96,12 +104,12 @@ class TaskRunner(QObject):
         return subject in self._current
 
     def close(self) -> None:
-        """Stop everything and wait until the thread has ended."""
+        """Stop everything and wait until the threads have ended."""
         for subject in list(self._current):
             self.cancel(subject)
-        if self._pool is not None:
-            self._pool.shutdown(wait=True, cancel_futures=True)
-            self._pool = None
+        for pool in self._pools.values():
+            pool.shutdown(wait=True, cancel_futures=True)
+        self._pools = {}
 
     def _work(self, task: Task, work: Callable[[Task], object]) -> None:
         if task.cancelled.is_set():

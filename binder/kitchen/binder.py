@@ -73,7 +73,8 @@ class Memory:
     def without(self, changed: Iterable[str]) -> Memory:
         """What may be kept when some tables have changed."""
         touched = frozenset(changed)
-        return Memory({tables: shelf for tables, shelf in self._shelves.items() if not tables & touched})
+        # Taken as a list first: another thread, working out figures of this binder, may put up a shelf meanwhile.
+        return Memory({tables: shelf for tables, shelf in list(self._shelves.items()) if not tables & touched})
 
 
 @dataclass(frozen=True)

@@ -50,9 +50,9 @@ class Table(Mapping[str, R], Generic[R]):
         if len(latest) <= len(self._records) // 4:
             before = [self._records[key] for key in latest if key in self._records]
             after = [record for record in latest.values() if record is not None]
-            changed._groups = {
-                field: _regrouped(groups, field, before, after) for field, groups in self._groups.items()
-            }
+            # Taken as a list first: another thread may ask this table for a grouping meanwhile.
+            known = list(self._groups.items())
+            changed._groups = {field: _regrouped(groups, field, before, after) for field, groups in known}
         return changed
 
     def where(self, field: str, value: object) -> tuple[R, ...]:

@@ -33,6 +33,6 @@ def test_without_a_shoot_it_says_when_checks_begin() -> None:
 
 def test_what_waits_is_counted_behind_its_divider(chickpeas: Binder) -> None:
     sight = Sight(chickpeas, "day")
-    waiting = waiting_by_page(sight)
+    waiting = waiting_by_page(checks_of(sight))
     stops = sum(check.severity is Severity.STOP for check in checks_of(sight))
     assert sum(one for one, _other in waiting.values()) == stops

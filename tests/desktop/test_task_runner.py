@@ -8,7 +8,7 @@ from collections.abc import Iterator
 import pytest
 from pytestqt.qtbot import QtBot
 
-from binder.desktop.task_runner import Outcome, Progress, StoppedError, Task, TaskRunner
+from binder.desktop.task_runner import Lane, Outcome, Progress, StoppedError, Task, TaskRunner
 
 
 @pytest.fixture
@@ -90,3 +90,21 @@ def test_closing_waits_for_the_thread(qtbot: QtBot) -> None:
     runner.run("preview", lambda _task: None)
     runner.close()
     assert not [thread for thread in threading.enumerate() if thread.name.startswith("binder-task")]
+
+
+def test_long_work_holds_up_no_figure(runner: TaskRunner, qtbot: QtBot) -> None:
+    begun, go_on = threading.Event(), threading.Event()
+
+    def search(_task: Task) -> str:
+        begun.set()
+        go_on.wait(5)
+        return "plan"
+
+    runner.run("plan", search, lane=Lane.LONG)
+    assert begun.wait(5)
+    with qtbot.waitSignal(runner.finished) as caught:
+        runner.run("cost", lambda _task: "cost")
+    assert caught.args[0].result == "cost"
+    with qtbot.waitSignal(runner.finished) as caught:
+        go_on.set()
+    assert caught.args[0].result == "plan"

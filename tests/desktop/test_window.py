@@ -22,7 +22,9 @@ from binder.desktop.shoot_page.page import ShootPage
 from binder.figures.checks import Severity
 from binder.figures.missing import Place
 from binder.kitchen.binder import Binder
+from binder.kitchen.claim import ClaimKind
 from binder.kitchen.edits.foods import remove_food
+from binder.kitchen.edits.money import add_claim
 from binder.kitchen.edits.shoots import set_dish, set_shoot
 from tests.desktop.conftest import Answers, MakeWindow, MemoryShelf
 from tests.desktop.editing import column_of, shown, type_over
@@ -134,6 +136,32 @@ def test_the_foot_line_says_the_four_numbers(window: MainWindow) -> None:
     )
     assert "at the till: $91.22 of $90.00" in window.foot.says
     assert window.foot.says.endswith("call: 07:00, Fri 6 Nov")
+
+
+def test_checks_of_what_is_claimed_come_a_moment_later(window: MainWindow, qtbot: QtBot) -> None:
+    day = window.desk.shoot
+    assert day is not None
+    before = window.desk.checks.latest.value
+    window.desk.make(add_claim(window.desk.binder, day, "Under $1.75", ClaimKind.PORTION_UNDER, target=175.0)[0])
+    assert window.desk.checks.latest.stale
+    assert window.desk.checks.latest.value == before
+    qtbot.waitUntil(lambda: not window.desk.checks.latest.stale)
+    assert window.desk.checks.latest.value == checks_of(window.desk.sight())
+    said = [window.checks.sheet.row_at(at).cells[0].text for at in range(window.checks.sheet.sheet_model.rowCount())]
+    assert any("“Under $1.75”: Does not hold." in says for says in said)
+    divider = window.dividers.findChild(Divider, "money")
+    assert divider is not None
+    assert "1 check" in divider.accessibleName()
+
+
+def test_the_foot_line_is_of_a_moment_ago_where_packs_are_chosen_together(window: MainWindow, qtbot: QtBot) -> None:
+    day = window.desk.shoot
+    assert day is not None
+    window.desk.make(set_shoot(day, most_stores=1, budget=20_000))
+    assert window.desk.tasks.busy("foot")
+    assert "at the till: $91.22 of $90.00" in window.foot.says
+    qtbot.waitUntil(lambda: not window.desk.tasks.busy("foot"), timeout=20_000)
+    assert "at the till: $0.00 and what has no price of $200.00" in window.foot.says
 
 
 def test_an_edit_that_is_refused_is_said_in_the_strip_and_changes_nothing(window: MainWindow) -> None:

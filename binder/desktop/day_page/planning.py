@@ -11,7 +11,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from binder.desktop.day_page.day_clock import WallClock, wall_now
 from binder.desktop.day_page.planning_work import Answer, Asked, Hearing, plan_for
 from binder.desktop.day_page.trouble import Trouble, trouble_of
-from binder.desktop.task_runner import Outcome, Progress, StoppedError, Task
+from binder.desktop.task_runner import Lane, Outcome, Progress, StoppedError, Task
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -156,7 +156,7 @@ class Planning(QObject):
             self._enough = threading.Event()
             now = self.clock(shoot.zone)
             asked = Asked(self._desk.binder, shoot.id, now, self._late, self.answer)
-            self._desk.tasks.run(_SUBJECT, self._work_on(asked))
+            self._desk.tasks.run(_SUBJECT, self._work_on(asked), lane=Lane.LONG)
         self.changed.emit()
 
     def _work_on(self, asked: Asked) -> Callable[[Task], Result]:
