@@ -8,14 +8,11 @@ from typing import TYPE_CHECKING
 from binder.kitchen.wording import _
 from binder.paper.arrangement import Beside, Stack
 from binder.paper.block import text
-from binder.paper.card_builds import what_it_makes
 from binder.paper.card_frame import PAD
 from binder.paper.card_number import Numeral
 
 if TYPE_CHECKING:
-    from binder.figures.card import StationCard
-    from binder.kitchen.binder import Binder
-    from binder.paper.block import Block
+    from binder.paper.block import Block, Text
     from binder.paper.card_frame import CardSpace
     from binder.paper.card_type import CardType
 
@@ -25,17 +22,18 @@ _GAP = 10.0
 _NAME_LINES = 2
 _LARGEST_NAME = 0.3
 _LARGEST_NUMBER = 0.3
+_TALLEST_NUMBER = 0.22
 """Parts of the card's height that the name, and of its width that the number may take; the rest of a name flows on."""
 
 
 class CardBand:
     """The bands of one dish's cards. `rest_of_name` is what of a very long name flows on below the first."""
 
-    def __init__(self, binder: Binder, card: StationCard, label: str, space: CardSpace, style: CardType) -> None:
-        self._card, self._label, self._space, self._style = card, label, space, style
-        self._makes = what_it_makes(binder, card, style)
+    def __init__(self, name: str, label: str, makes: Text, space: CardSpace, style: CardType) -> None:
+        self._called, self._label, self._space, self._style = name, label, space, style
+        self._makes = makes
         self._numeral = self._sized_numeral()
-        counted = text(_count_words(88, 88), style.strong).natural_width()
+        counted = text(_count_words(88, 88), style.near.strong).natural_width()
         self._number_width = max(self._numeral.width(), counted)
         self._name_width = space.inner - self._number_width - _GAP
         self._name, self.rest_of_name = self._name_and_rest()
@@ -47,21 +45,23 @@ class CardBand:
 
     def block(self, *, first: bool, at: int, count: int) -> Beside:
         """The band of card `at` of so many."""
-        says = [text(_count_words(at, count), self._style.strong)] if count > 1 else []
+        says = [text(_count_words(at, count), self._style.near.strong)] if count > 1 else []
         numeral = self._numeral if first or self._space.two_columns else self._small_numeral()
         name = Stack((self._name, self._makes)) if first else self._going_on()
         cells = ((Stack((numeral, *says)), self._number_width), (name, None))
         return Beside(cells, gap=_GAP, level=False)
 
     def _going_on(self) -> Stack:
-        shortened = text(self._card.name, self._style.lead).shortened(self._name_width, _NAME_LINES)
-        return Stack((shortened, text(_("continued"), self._style.plain)))
+        style = self._style.near
+        shortened = text(self._called, style.lead).shortened(self._name_width, _NAME_LINES)
+        return Stack((shortened, text(_("continued"), style.plain)))
 
     def _sized_numeral(self) -> Numeral:
-        """The running number, smaller where it has so many figures that the name would have no room."""
+        """The running number, smaller where the name would have no room beside it or the card none below it."""
         style, most = self._style.number, self._space.inner * _LARGEST_NUMBER
-        wide = Numeral(self._label, style).width()
-        return Numeral(self._label, replace(style, size=style.size * min(1.0, most / wide)))
+        wide = Numeral(self._label, style).width() or most
+        tallest = self._space.tall * _TALLEST_NUMBER
+        return Numeral(self._label, replace(style, size=min(style.size * min(1.0, most / wide), tallest)))
 
     def _small_numeral(self) -> Numeral:
         """On narrow cards that go on, the number is as large as a name."""
@@ -71,11 +71,12 @@ class CardBand:
     def _name_and_rest(self) -> tuple[Block, Block | None]:
         """The dish's name in the largest type that needs two lines at most, and what of a very long one flows on."""
         middle = replace(self._style.name, size=self._style.name.size * 0.8)
-        for style in (self._style.name, middle, self._style.lead):
-            name = text(self._card.name, style)
-            if len(name.lines(self._name_width).lines) <= _NAME_LINES:
-                return name, None
         most = self._space.tall * _LARGEST_NAME
+        for style in (self._style.name, middle, self._style.lead, self._style.near.lead):
+            name = text(self._called, style)
+            tall = name.height(self._name_width)
+            if len(name.lines(self._name_width).lines) <= _NAME_LINES and tall <= most / 2:
+                return name, None
         if name.height(self._name_width) <= most:
             return name, None
         first, rest = name.parted(self._name_width, most)

@@ -9,7 +9,7 @@ from binder.paper.arrangement import Beside, Space, Stack
 from binder.paper.block import Block, Text, text
 from binder.paper.card_type import figure_runs
 from binder.paper.card_words import kinds_text, measure_text
-from binder.paper.run import Run
+from binder.paper.run import Run, unbroken
 
 if TYPE_CHECKING:
     from binder.figures.card import Containers, SetAmount
@@ -20,31 +20,33 @@ _BETWEEN_ROWS = 3.0
 
 
 def containers_block(row: Containers, style: CardType) -> Stack:
-    """One line set out: weight first, the cook's measure after it, how many; then the food and its preparation.
+    """One line set out: weight first, then the food, the cook's measure, its preparation; at the right how many.
 
-    Where builds take different amounts, each amount has a line of its own with whose it is.
+    Where builds take different amounts, each amount has a line of its own with whose it is, and the food comes last.
     """
     after = ", ".join(part for part in (row.preparation, row.note, _("garnish") if row.garnish else "") if part)
+    if len(row.amounts) == 1:
+        return Stack((_one_amount(row.food, row.amounts[0], after, style), Space(_BETWEEN_ROWS)))
     food = Text((Run(row.food, style.lead), *([Run(" " + after, style.plain)] if after else [])))
-    several = len(row.amounts) > 1
-    amounts = [_amount_line(found, style, whose=several) for found in row.amounts]
+    amounts = (_whose_amount(found, style) for found in row.amounts)
     return Stack((*amounts, food, Space(_BETWEEN_ROWS)))
 
 
-def _amount_line(found: SetAmount, style: CardType, *, whose: bool) -> Block:
-    amount, count = _amount_runs(found, style), len(found.kinds)
-    if whose:
-        return Text((*amount, Run(" · " + kinds_text(found.kinds), style.strong)))
+def _one_amount(food: str, found: SetAmount, after: str, style: CardType) -> Block:
+    weight, measure = found.amount.weight, measure_text(found.amount.measure)
+    runs = [*figure_runs(weight or measure, style.figure, style.plain), Run(f" {food}", style.lead)]
+    rest = [part for part in (unbroken(measure) if weight else "", after) if part]
+    runs += [Run(" " + " · ".join(rest), style.plain)] if rest else []
+    count = len(found.kinds)
     if count < 2:  # noqa: PLR2004 - one container needs no count
-        return Text(amount)
+        return Text(tuple(runs))
     times = text(f"×{count}", style.lead)
-    return Beside(((Text(amount), None), (times, times.natural_width() + 0.1)), gap=6)
+    return Beside(((Text(tuple(runs)), None), (times, times.natural_width() + 0.1)), gap=6)
 
 
-def _amount_runs(found: SetAmount, style: CardType) -> tuple[Run, ...]:
-    """Weight first, the cook's measure after it."""
+def _whose_amount(found: SetAmount, style: CardType) -> Block:
     weight, measure = found.amount.weight, measure_text(found.amount.measure)
     runs = figure_runs(weight or measure, style.figure, style.plain)
     if weight and measure:
         runs = (*runs, Run(" · ", style.plain), *figure_runs(measure, style.plain, style.plain))
-    return runs
+    return Text((*runs, Run(" " + kinds_text(found.kinds), style.strong)))

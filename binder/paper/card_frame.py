@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from binder.paper.legibility import ARMS_LENGTH
 from binder.paper.page import foot_height
 
 if TYPE_CHECKING:
@@ -20,20 +21,20 @@ _GUTTER = 17.0
 """Points of white between the card's frame and what is in it, and between its columns."""
 
 _LEFT_SHARE = 0.38
-_TWO_COLUMNS_FROM = 300.0
-"""Points: narrower cards have one column, containers above their step."""
+_TWO_COLUMNS_FROM = 300.0 / ARMS_LENGTH
+"""Points for each metre that the card is read from: narrower cards have one column, containers above their step."""
 
 
 class CardSpace:
     """The measures of a card in points: `x` and `inner` are where its contents begin and how wide they are."""
 
-    def __init__(self, paper: PaperSize) -> None:
+    def __init__(self, paper: PaperSize, metres: float = ARMS_LENGTH) -> None:
         width, height = paper.points
         self.edge, self.top = paper.margin, height - paper.margin
         self.wide = width - 2 * paper.margin
         self.tall = height - 2 * paper.margin - foot_height() - 2
         self.x, self.inner = self.edge + _INSET, self.wide - 2 * _INSET
-        self.two_columns = self.inner >= _TWO_COLUMNS_FROM
+        self.two_columns = self.inner >= _TWO_COLUMNS_FROM * max(metres, ARMS_LENGTH)
         self.left = (self.inner - _GUTTER) * _LEFT_SHARE if self.two_columns else self.inner
         self.right = self.inner - _GUTTER - self.left if self.two_columns else self.inner
         self.right_x = self.x + (self.left + _GUTTER if self.two_columns else 0.0)
@@ -46,12 +47,16 @@ class CardSpace:
 
 @dataclass
 class Frame:
-    """The card's one hairline frame, with the band and the foot ruled off and a line between the columns."""
+    """The card's one hairline frame, with the band and the foot ruled off and lines between the columns.
+
+    `between` is where the columns meet, `columns` from where to where down the card there are two.
+    """
 
     tall: float
     band: float
     foot: float
-    columns: tuple[float, float, float] | None
+    between: float | None
+    columns: tuple[tuple[float, float], ...]
 
     def height(self, width: float) -> float:  # noqa: ARG002
         """The whole card."""
@@ -71,6 +76,6 @@ class Frame:
         pen.rule(x, top - self.band, x + width, top - self.band, weight=1.5)
         if self.foot:
             pen.rule(x, top - self.tall + self.foot, x + width, top - self.tall + self.foot)
-        if self.columns:
-            at, from_top, to_top = self.columns
-            pen.rule(x + at, top - from_top, x + at, top - to_top)
+        if self.between is not None:
+            for from_top, to_top in self.columns:
+                pen.rule(x + self.between, top - from_top, x + self.between, top - to_top)

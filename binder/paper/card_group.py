@@ -50,13 +50,25 @@ class Group:
     cautions: tuple[Caution, ...]
 
 
+@dataclass(frozen=True)
+class Strip:
+    """A strip of a card: what stands ready at the left and steps at the right, or steps across where nothing does."""
+
+    left: tuple[Block, ...] = ()
+    right: tuple[Block, ...] = ()
+
+    def with_group(self, group: Group) -> Strip:
+        """The strip with a group more in it."""
+        left = (*self.left, *([group.left] if group.left else []))
+        return Strip(left, (*self.right, *([group.right] if group.right else [])))
+
+
 @dataclass
 class Card:
-    """A card being filled. `above` and `below` run across both columns."""
+    """A card being filled, strip below strip. `above` and `below` run across both columns."""
 
     above: list[Block] = field(default_factory=list)
-    left: list[Block] = field(default_factory=list)
-    right: list[Block] = field(default_factory=list)
+    strips: tuple[Strip, ...] = ()
     below: list[Block] = field(default_factory=list)
     cautions: dict[str, Caution] = field(default_factory=dict)
     first: bool = True
@@ -64,16 +76,15 @@ class Card:
     @property
     def empty(self) -> bool:
         """Whether nothing stands on it yet."""
-        return not (self.above or self.left or self.right or self.below)
+        return not (self.above or self.strips or self.below)
 
-    def holding(self, group: Group) -> Card:
-        """The card with a group more on it."""
-        return replace(
-            self,
-            left=[*self.left, *([group.left] if group.left else [])],
-            right=[*self.right, *([group.right] if group.right else [])],
-            cautions=self.cautions | by_hazard(group.cautions),
-        )
+    def holding(self, group: Group) -> tuple[Card, ...]:
+        """The card with a group more on it, in its last strip and in a new one."""
+        last, before = self.strips[-1:], self.strips[:-1]
+        ways = [(*self.strips, Strip().with_group(group))]
+        ways = [*((*before, strip.with_group(group)) for strip in last), *ways]
+        cautions = self.cautions | by_hazard(group.cautions)
+        return tuple(replace(self, strips=strips, cautions=cautions) for strips in ways)
 
 
 def by_hazard(cautions: Iterable[Caution]) -> dict[str, Caution]:

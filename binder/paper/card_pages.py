@@ -13,21 +13,22 @@ from binder.kitchen.wording import _
 from binder.paper.arrangement import Space, Stack, stacked
 from binder.paper.block import ROUNDING, Block, text
 from binder.paper.card_band import CardBand
-from binder.paper.card_builds import builds_block
+from binder.paper.card_builds import builds_block, what_it_makes
 from binder.paper.card_containers import containers_block
 from binder.paper.card_foot import CardFoot
 from binder.paper.card_frame import PAD, CardSpace, Frame
-from binder.paper.card_group import Card, Group, Kept, by_hazard, headed, parted
+from binder.paper.card_group import Card, Group, Kept, Strip, by_hazard, headed, parted
 from binder.paper.card_number import StepNumber
 from binder.paper.card_safety import deference_block, doneness_block
-from binder.paper.card_step import step_block
+from binder.paper.card_step import StepOf, step_block
 from binder.paper.page import Page
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping, Sequence
 
     from binder.figures.card import CardStep, StationCard
     from binder.kitchen.binder import Binder
+    from binder.paper.block import Text
     from binder.paper.card_type import CardType
     from binder.paper.paper_size import PaperSize
 
@@ -38,11 +39,23 @@ _BETWEEN_GROUPS = 3.0
 class CardLayout:
     """Lays one dish out on cards of one paper."""
 
-    def __init__(self, binder: Binder, card: StationCard, *, label: str, paper: PaperSize, style: CardType) -> None:
+    def __init__(
+        self,
+        binder: Binder,
+        card: StationCard,
+        *,
+        label: str,
+        paper: PaperSize,
+        style: CardType,
+        makes: Text | None = None,
+        whose: Mapping[str, StepOf] | None = None,
+    ) -> None:
+        """`makes` stands under the name in place of portions and builds; `whose` has steps of several dishes by id."""
         self._binder, self._card, self._label, self._style = binder, card, label, style
-        self._space = CardSpace(paper)
-        self._band = CardBand(binder, card, label, self._space, style)
-        self._foot = CardFoot(card, binder.settings.allergens, self._space, style)
+        self._whose = whose or {}
+        self._space = CardSpace(paper, style.metres)
+        self._band = CardBand(card.name, label, makes or what_it_makes(binder, card, style.near), self._space, style)
+        self._foot = CardFoot(card, binder.settings.allergens, self._space, style.near)
         self._cards = [Card()]
 
     def pages(self) -> list[Page]:
@@ -52,7 +65,7 @@ class CardLayout:
         before: CardStep | None = None
         for found in self._card.steps:
             for group in self._groups(found, before):
-                self._add_group(group, found.number)
+                self._add_group(group, self._number(found))
             before = found
         self._add_doneness()
         for block in self._below():
@@ -73,22 +86,27 @@ class CardLayout:
             yield text(_("The recipe has no steps yet."), self._style.plain)
 
     def _below(self) -> Iterator[Block]:
-        builds = builds_block(self._binder, self._card, self._style)
+        builds = builds_block(self._binder, self._card, self._style.near)
         if builds:
             yield Stack((builds, Space(PAD)))
         if self._foot.flows_on:
             yield self._foot.flows_on
 
+    def _number(self, found: CardStep) -> str:
+        whose = self._whose.get(found.step.id)
+        return whose.number if whose else str(found.number)
+
     def _groups(self, found: CardStep, before: CardStep | None) -> list[Group]:
         """A step with its containers; on a card of one column in two groups where one card cannot hold both."""
-        number = StepNumber(str(found.number), self._style.strong, to_end=True)
+        number = StepNumber(self._number(found), self._style.strong, to_end=True)
         going_on = Card(first=False, cautions=by_hazard(found.cautions))
         whole = self._room(going_on) - 2 * number.height(self._space.inner)
         rows: list[Block] = [Kept(containers_block(row, self._style), whole) for row in found.containers]
         if rows:
             rows[0] = Kept(Stack((number, rows[0])), whole)
         left = stacked(*rows, Space(_BETWEEN_GROUPS)) if rows else None
-        step = Kept(step_block(self._binder, found, before, self._style), whole, numbered=True)
+        whose = self._whose.get(found.step.id) or StepOf(str(found.number))
+        step = Kept(step_block(self._binder, found, before, self._style, whose), whole, numbered=True)
         if self._space.two_columns or left is None:
             return [Group(left, step, found.cautions)]
         both = Group(None, Stack((left, step)), found.cautions)
@@ -101,25 +119,38 @@ class CardLayout:
     def _room(self, card: Card) -> float:
         """Points for the columns of a card."""
         across = sum(block.height(self._space.inner) for block in (*card.above, *card.below))
-        ends = self._band.height(first=card.first) + self._foot.height(card.cautions)
+        ends = self._band.height(first=card.first) + self._foot.height(card.cautions, self._said(card))
         return self._space.tall - ends - across - 2 * PAD
 
-    def _columns(self, card: Card) -> float:
-        """Points that the taller column of a card takes."""
-        _x, right = self._space.right_column(left_is_empty=not card.left)
-        left = sum(block.height(self._space.left) for block in card.left)
-        return max(left, sum(block.height(right) for block in card.right))
+    def _said(self, card: Card) -> dict[str, int]:
+        """The hazards whose cautions stand in full on an earlier card, each with the first such card's number."""
+        at = next((at for at, one in enumerate(self._cards) if one is card), len(self._cards) - 1)
+        said: dict[str, int] = {}
+        for number, earlier in enumerate(self._cards[:at], start=1):
+            said = {**dict.fromkeys(earlier.cautions, number), **said}
+        return said
+
+    def _strip_height(self, strip: Strip) -> float:
+        """Points that the taller column of a strip takes."""
+        _x, right = self._space.right_column(left_is_empty=not strip.left)
+        left = sum(block.height(self._space.left) for block in strip.left)
+        return max(left, sum(block.height(right) for block in strip.right))
 
     def _room_left(self, card: Card) -> float:
-        return self._room(card) - self._columns(card)
+        return self._room(card) - sum(self._strip_height(strip) for strip in card.strips)
+
+    def _holding(self, card: Card, group: Group) -> Card:
+        """The card with a group more on it, in whichever way leaves most room."""
+        ways = card.holding(group)
+        return max(ways, key=self._room_left) if self._space.two_columns else ways[0]
 
     def _fits(self, card: Card, group: Group) -> bool:
-        return self._room_left(card.holding(group)) >= -ROUNDING
+        return self._room_left(self._holding(card, group)) >= -ROUNDING
 
-    def _add_group(self, group: Group, number: int) -> None:
+    def _add_group(self, group: Group, number: str) -> None:
         if not self._fits(self._cards[-1], group) and not self._cards[-1].empty:
             self._next_card()
-        if self._foot.too_large(by_hazard(group.cautions)):
+        if self._foot.too_large(by_hazard(group.cautions), self._said(self._cards[-1])):
             group = self._with_cautions_in_the_step(group)
         while not self._fits(self._cards[-1], group):
             placed, left_over = self._parted(group, number)
@@ -131,9 +162,9 @@ class CardLayout:
             self._next_card()
         self._put(group)
 
-    def _parted(self, group: Group, number: int) -> tuple[Group | None, Group]:
+    def _parted(self, group: Group, number: str) -> tuple[Group | None, Group]:
         """What of a group fits on the open card, and what goes on on the next."""
-        room = self._room(self._cards[-1].holding(Group(None, None, group.cautions)))
+        room = self._room(self._cards[-1].holding(Group(None, None, group.cautions))[0])
         left, left_over = parted(group.left, self._space.left, room)
         _x, wide = self._space.right_column(left_is_empty=group.left is None)
         right, right_over = parted(group.right, wide, room)
@@ -148,7 +179,7 @@ class CardLayout:
         most = self._room(Card(first=False)) / 2
         cautions = [Kept(self._foot.caution(caution), most) for caution in group.cautions]
         flowing = [group.right] if group.right else []
-        return Group(group.left, stacked(*flowing, *cautions, deference_block(self._style)), ())
+        return Group(group.left, stacked(*flowing, *cautions, deference_block(self._style.near)), ())
 
     def _add_above(self, block: Block) -> None:
         """Add a block across both columns, over as many cards as it takes."""
@@ -161,7 +192,7 @@ class CardLayout:
 
     def _add_doneness(self) -> None:
         """Safe temperatures: above cautions, whose deference then serves for both, or else with their own."""
-        doneness = doneness_block(self._binder, self._card.doneness, self._style)
+        doneness = doneness_block(self._binder, self._card.doneness, self._style.near)
         if doneness is None:
             return
         tall = doneness.height(self._space.inner) + PAD
@@ -169,7 +200,7 @@ class CardLayout:
         if cautioned:
             cautioned.below.append(Stack((doneness, Space(PAD))))
         else:
-            self._add_below(Stack((doneness, deference_block(self._style), Space(PAD))))
+            self._add_below(Stack((doneness, deference_block(self._style.near), Space(PAD))))
 
     def _add_below(self, block: Block) -> None:
         """Add a block above the foot of the first card that has room for it, or of as many more as it takes."""
@@ -193,36 +224,41 @@ class CardLayout:
             return block, None
         if tall <= self._room(Card(first=False)) and not card.empty:
             return None, block
-        return block.parted(self._space.inner, room)
+        first, rest = block.parted(self._space.inner, room)
+        stuck = first is None and card.empty and not card.first
+        return (block, None) if stuck else (first, rest)  # a card too small for one line: no paper of the table is
 
     def _next_card(self) -> None:
         self._cards.append(Card(first=False))
 
     def _put(self, group: Group) -> None:
-        self._cards[-1] = self._cards[-1].holding(group)
+        self._cards[-1] = self._holding(self._cards[-1], group)
 
     # The page.
 
     def _page(self, card: Card, at: int) -> Page:
-        space, count = self._space, len(self._cards)
-        page = Page(outline=f"{self._label} {self._card.name}" if at == 1 else "")
+        space, count, said = self._space, len(self._cards), self._said(card)
+        page = Page(outline=f"{self._label} {self._card.name}".strip() if at == 1 else "")
         page.note = _("continued") if at < count else ""
-        band, foot = self._band.height(first=card.first), self._foot.height(card.cautions)
+        band, foot = self._band.height(first=card.first), self._foot.height(card.cautions, said)
         page.put(self._band.block(first=card.first, at=at, count=count), space.x, space.top - PAD, space.inner)
         y = _put_down(page, card.above, space.x, space.top - band - PAD, space.inner)
         end = space.top - space.tall + foot + PAD + sum(block.height(space.inner) for block in card.below)
-        _put_down(page, card.left, space.x, y, space.left)
-        right_x, right = space.right_column(left_is_empty=not card.left)
-        _put_down(page, card.right, right_x, y, right)
+        columns: list[tuple[float, float]] = []
+        for strip in card.strips:
+            right_x, right = space.right_column(left_is_empty=not strip.left)
+            lower = _put_down(page, strip.left, space.x, y, space.left)
+            lower = min(lower, _put_down(page, strip.right, right_x, y, right))
+            columns += [(space.top - y, space.top - lower)] if strip.left else []
+            y = lower
         _put_down(page, card.below, space.x, end, space.inner)
-        page.put(self._foot.block(card.cautions), space.x, space.top - space.tall + foot - PAD, space.inner)
-        between = (space.between, space.top - y, space.top - end - PAD)
-        columns = between if space.two_columns and card.left else None
-        page.put(Frame(space.tall, band, foot, columns), space.edge, space.top, space.wide)
+        page.put(self._foot.block(card.cautions, said), space.x, space.top - space.tall + foot - PAD, space.inner)
+        frame = Frame(space.tall, band, foot, space.between if space.two_columns else None, tuple(columns))
+        page.put(frame, space.edge, space.top, space.wide)
         return page
 
 
-def _put_down(page: Page, blocks: list[Block], x: float, top: float, width: float) -> float:
+def _put_down(page: Page, blocks: Sequence[Block], x: float, top: float, width: float) -> float:
     """Place blocks one below the other; returns the y of the last one's lower edge."""
     for block in blocks:
         top = page.put(block, x, top, width)

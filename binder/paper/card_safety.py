@@ -31,6 +31,21 @@ def caution_block(caution: Caution, style: CardType) -> Beside:
     return marked(Shape.OPEN_TRIANGLE, words, style.strong)
 
 
+def said_before_block(known: Sequence[tuple[str, int]], style: CardType) -> Beside:
+    """Cautions that stand in full on an earlier card, by name and with the number of that card."""
+    by_card: dict[int, list[str]] = {}
+    for title, card in known:
+        by_card.setdefault(card, []).append(title)
+    runs: list[Run] = []
+    for card, titles in by_card.items():
+        runs += [Run(" · ", style.plain)] if runs else []
+        runs += [
+            Run(", ".join(titles), style.strong),
+            Run(" " + _("in full on card {card}").format(card=card), style.plain),
+        ]
+    return marked(Shape.OPEN_TRIANGLE, Text(tuple(runs)), style.strong)
+
+
 def doneness_block(binder: Binder, needed: Sequence[DonenessNeeded], style: CardType) -> Block | None:
     """The safe core temperature of the foods that need one, with its source; foods of one rule together."""
     foods: dict[Doneness, dict[str, None]] = {}
@@ -59,7 +74,7 @@ def deference_block(style: CardType) -> Text:
 def allergens_block(card: StationCard, scheme: AllergenScheme, style: CardType, *, carriers: bool) -> Text:
     """The allergens in words, with the foods that carry them where `carriers`."""
     if not card.allergens:
-        return text(_no_allergens(scheme), style.plain)
+        return text(no_allergens_text(scheme), style.plain)
     named = listed(_allergen(one, carriers=carriers) for one in card.allergens)
     return Text((Run(_("Contains {allergens}.").format(allergens=named), style.strong),))
 
@@ -68,7 +83,8 @@ def _allergen(one: AllergenInDish, *, carriers: bool) -> str:
     return f"{one.group} ({', '.join(one.foods)})" if carriers else one.group
 
 
-def _no_allergens(scheme: AllergenScheme) -> str:
+def no_allergens_text(scheme: AllergenScheme) -> str:
+    """That no food names an allergen, which is not that there is none."""
     whose = {
         AllergenScheme.US_NINE: _("the nine allergens of US law"),
         AllergenScheme.EU_FOURTEEN: _("the fourteen allergens of EU law"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.duration_text import duration_text
@@ -28,23 +29,31 @@ _BETWEEN_STEPS = 6.0
 """Points of white between a step's number and its words, between marks of cautions, and below a step."""
 
 
-def step_block(binder: Binder, found: CardStep, before: CardStep | None, style: CardType) -> Stack:
+@dataclass(frozen=True)
+class StepOf:
+    """What a step goes by: its number, and where steps of several dishes stand together `whose` it is, and when."""
+
+    number: str
+    whose: str = ""
+
+
+def step_block(binder: Binder, found: CardStep, before: CardStep | None, style: CardType, of: StepOf) -> Stack:
     """A step: its number, what to do, then heat and times large, then the words, what it takes, and who stops here."""
     step = found.step
-    facts, words = _facts(binder, found, before, style), _words(step, style)
+    facts, words = _facts(binder, found, before, style, of), _words(step, style)
     blocks: list[Block] = [text(step.title, style.lead)] if step.title else []
     blocks += [Text(runs) for runs in (facts, words) if runs]
     if found.cautions:
         blocks.append(Flow(tuple(_caution_mark(caution, style) for caution in found.cautions), _BETWEEN_MARKS))
     blocks += [_stop_block(binder, build, style) for build in found.stopping]
-    number = StepNumber(str(found.number), style.strong)
+    number = StepNumber(of.number, style.strong)
     first, *others = blocks or [text("", style.plain)]
     headed = Beside(((number, number.box_width()), (first, None)), gap=_AFTER_NUMBER)
     return Stack((headed, *others, Space(_BETWEEN_STEPS)))
 
 
 def _words(step: Step, style: CardType) -> tuple[Run, ...]:
-    """What is done, its verb large where the step has no title, and what it is done with."""
+    """What is done, its verb large where the step has no title, what it is done with, how long the result holds."""
     runs = [Run(step.text, style.plain)] if step.text else []
     if step.text and not step.title:
         verb, rest = _leading_word(step.text)
@@ -52,6 +61,9 @@ def _words(step: Step, style: CardType) -> tuple[Run, ...]:
     if step.equipment:
         runs.append(Run((" " if runs else "") + _("With") + " ", style.strong))
         runs.append(Run(", ".join(step.equipment), style.plain))
+    if step.hold_minutes:
+        holds = unbroken(_("holds {time}").format(time=duration_text(step.hold_minutes)))
+        runs.append(Run((" · " if runs else "") + holds, style.strong))
     return tuple(runs)
 
 
@@ -61,12 +73,12 @@ def _leading_word(words: str) -> tuple[str, str]:
     return verb, space + rest
 
 
-def _facts(binder: Binder, found: CardStep, before: CardStep | None, style: CardType) -> tuple[Run, ...]:
-    """Where, how hot and how long, each unbroken, a dot between them."""
+def _facts(binder: Binder, found: CardStep, before: CardStep | None, style: CardType, of: StepOf) -> tuple[Run, ...]:
+    """Whose or where, how hot and how long, each unbroken, a dot between them."""
     step = found.step
-    facts: list[tuple[Run, ...]] = []
+    facts: list[tuple[Run, ...]] = [(Run(of.whose, style.strong),)] if of.whose else []
     moved = before is None or before.step.station != step.station
-    if step.station and moved and not (step.heat and step.station == heat_text(step.heat)):
+    if step.station and moved and not of.whose and not (step.heat and step.station == heat_text(step.heat)):
         facts.append((Run(unbroken(step.station), style.strong),))
     if step.celsius is not None:
         facts.append(
@@ -80,7 +92,6 @@ def _facts(binder: Binder, found: CardStep, before: CardStep | None, style: Card
     times = (
         (step.hands_on_minutes, _("{time} hands on")),
         (step.waiting_minutes, _("{time} waiting")),
-        (step.hold_minutes or 0.0, _("holds {time}")),
     )
     for minutes, says in times:
         if minutes > 0:

@@ -17,8 +17,12 @@ _NAME_FROM = 5 / 3
 
 @dataclass(frozen=True)
 class CardType:
-    """The styles of a card, the largest first. `quiet` is for what is only looked up: sources."""
+    """The styles of a card that is read from `metres`, the largest first. `quiet` is for what is only looked up.
 
+    `near` has the styles for arm's length: whoever cooks from further away comes near for cautions and allergens.
+    """
+
+    metres: float
     number: Style
     name: Style
     figure: Style
@@ -26,6 +30,11 @@ class CardType:
     strong: Style
     plain: Style
     quiet: Style
+
+    @property
+    def near(self) -> CardType:
+        """The styles for arm's length, or its own where it is read from nearer."""
+        return self if self.metres <= ARMS_LENGTH else card_type(ARMS_LENGTH, self.plain.language)
 
 
 @functools.cache
@@ -36,6 +45,7 @@ def card_type(metres: float = ARMS_LENGTH, language: str = "") -> CardType:
         return Style(weight, type_size(metres * times, arc, capitals=capital_ratio(weight)), spoken)
 
     return CardType(
+        metres=metres,
         number=sized(Weight.BOLD, PREFERRED_ARC, _NUMBER_FROM),
         name=sized(Weight.SEMIBOLD, PREFERRED_ARC, _NAME_FROM),
         figure=sized(Weight.BOLD, LARGE_ARC),

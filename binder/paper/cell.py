@@ -26,7 +26,7 @@ class Column:
     """A column: its label, whether it holds figures (right-aligned) or bars, and its share of the room for words.
 
     `head` columns stand on the first line of a narrow row; the others follow as `label value`. Figures align on
-    `decimal_mark` where there is one.
+    `decimal_mark` where there is one. A `strong` label is looked for, as the number of a dish.
     """
 
     label: str
@@ -35,6 +35,7 @@ class Column:
     share: float = 1.0
     head: bool = False
     decimal_mark: str = ""
+    strong: bool = False
 
 
 @dataclass(frozen=True)

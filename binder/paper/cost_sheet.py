@@ -65,7 +65,7 @@ def _dishes(binder: Binder, costs: tuple[DishCost, ...], style: ListType) -> Tab
 
 def _dish_row(binder: Binder, cost: DishCost, most: float, style: ListType) -> Row:
     """A dish; its bar is drawn to the scale of the dearest, with a notch where the cap is."""
-    shown, cap = cost_beside_cap(binder, cost)
+    shown, cap = cost_words(binder, cost)
     shape, word = cap_state(cost.verdict)
     notch = None if cost.cap is None else cost.cap / most
     bar = None if cost.per_portion is None else Bar(cost.per_portion / most, notch)
@@ -73,12 +73,18 @@ def _dish_row(binder: Binder, cost: DishCost, most: float, style: ListType) -> R
         cell(str(cost.number), style.strong),
         cell(cost.name, style.lead),
         cell(count_text(binder, cost.portions), style.plain),
-        cell(unbroken(shown), style.strong),
-        cell(unbroken(cap), style.plain),
+        cell(shown, style.strong),
+        cell(cap, style.plain),
         cell(headroom_text(binder, cost), style.plain),
         Cell(size=style.plain.size, bar=bar) if bar else cell("", style.plain),
         Cell((Run(word, style.strong),), shape, style.strong.size),
     )
+
+
+def cost_words(binder: Binder, cost: DishCost) -> tuple[str, str]:
+    """Cost and cap of a dish, each on one line; a cost that is not known in words, not as a dash."""
+    shown, cap = (unbroken(one.replace("-", "−")) for one in cost_beside_cap(binder, cost))
+    return (_("not known") if cost.per_portion is None else shown), cap
 
 
 def headroom_text(binder: Binder, cost: DishCost) -> str:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-_LEAST_BEFORE, _LEAST_AFTER = 3, 3
+_LEAST_BEFORE, _LEAST_AFTER = 4, 4
 """Letters that stay before and after a hyphen. Common practice, no source."""
 
 _LONGEST_WORD = 60

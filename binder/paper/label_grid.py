@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
 from binder.paper.paper_size import PAPERS, POINTS_PER_MILLIMETRE, PaperSize, UnknownPaperError, paper_called
+
+if TYPE_CHECKING:
+    from binder.paper.print_choices import PrintChoices
 
 _INCH = 25.4
 _LEAST = 20.0
@@ -67,6 +71,12 @@ LABELS = {
     ),
 }
 """A common sheet of labels for A4 and for Letter. Trade sizes, from memory: measure yours."""
+
+
+def label_grid_for(choices: PrintChoices, paper: PaperSize) -> LabelGrid:
+    """The sheet of labels chosen, or the usual one for a paper; that of A4 where there is none for it."""
+    return choices.labels or LABELS.get(paper.key, LABELS["a4"])
+
 
 _NUMBER = r"(\d+(?:[.,]\d+)?)"
 _MEASURES = re.compile(

@@ -48,10 +48,10 @@ def lines_of(words: Sequence[Word], width: float) -> tuple[SetLine, ...]:
 HYPHEN = "\u00ad"
 """Drawn where a word is parted: Source Sans draws it as a hyphen, and whoever copies the text gets a whole word."""
 
-_RAGGED = 0.16
+_RAGGED = 0.22
 """Part of a line that may stand white at its end before a word is parted for it."""
 
-_PARTED_WORD = re.compile(r"[^\W\d_]{6,}")
+_PARTED_WORD = re.compile(r"[^\W\d_]{8,}")
 
 
 def _ends_in_hyphen(line: SetLine) -> bool:

@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from binder.paper.table import Table
 
 _ABOVE_SECTION = 8.0
+_ABOVE_NAME = 13.0
+"""Points of white above a section, and above one with a name of its own."""
+
 _LINES_OF_RUNNING_HEAD = 1
 
 
@@ -30,8 +33,9 @@ def _going_on(name: str) -> str:
 class Section:
     """A part of a sheet: its name, what stands before its table and after it.
 
-    `name` is empty for none, or where the table has one; `called` is its name where it goes on on another page. One
-    with an `outline` has an entry in the outline of the document and begins on a page of its own.
+    `name` is empty for none, or where the table has one; `called` is its name where it goes on on another page, or the
+    name of the whole that it goes on with. One with an `outline` has an entry in the outline of the document and begins
+    on a page of its own.
     """
 
     name: str = ""
@@ -44,12 +48,16 @@ class Section:
 
 @dataclass
 class Sheet:
-    """A list or a sheet of figures: its title, what stands under the title, and its sections."""
+    """A list or a sheet of figures: its title, what stands under the title, and its sections.
+
+    Where it does not `shows_title`, the title only heads the pages that it goes on on.
+    """
 
     title: str
     under_title: Sequence[Block]
     sections: Sequence[Section]
     style: ListType
+    shows_title: bool = True
 
 
 class SheetLayout:
@@ -65,7 +73,8 @@ class SheetLayout:
 
     def pages(self) -> list[Page]:
         """All pages, the first with the sheet's entry in the outline."""
-        for block in (Tagged(text(self.sheet.title, self.sheet.style.title), HEADING), *self.sheet.under_title):
+        title = Tagged(text(self.sheet.title, self.sheet.style.title), HEADING)
+        for block in (*([title] if self.sheet.shows_title else []), *self.sheet.under_title):
             self._flow(block)
         for at, section in enumerate(self.sheet.sections):
             if section.outline:
@@ -85,7 +94,8 @@ class SheetLayout:
         table, name = section.table, section.name
         head = table.head(self.width) if table else None
         rows = table.blocks(self.width) if table else []
-        opening: list[Block] = [Space(_ABOVE_SECTION)]
+        self._called = "" if name else section.called
+        opening: list[Block] = [Space(_ABOVE_NAME if name else _ABOVE_SECTION)]
         opening += [Tagged(text(name, self.sheet.style.section), SUBHEADING)] if name else []
         before = list(section.before)
         if name and before:
@@ -105,7 +115,7 @@ class SheetLayout:
 
     def _again(self, section: Section) -> Block | None:
         """What stands above the rows of a section on the next pages."""
-        table, called = section.table, section.called or section.name
+        table, called = section.table, (section.called or section.name) if section.name else ""
         head = table.head(self.width, going_on=_going_on(table.name)) if table else None
         above = [text(_going_on(called), self.sheet.style.strong)] if called else []
         return stacked(*above, *([head] if head else []))
@@ -146,10 +156,12 @@ class SheetLayout:
         return self.top - self.bottom - head - (again.height(self.width) if again else 0.0)
 
     def _running_head(self) -> Block:
-        short = text(self.sheet.title, self.sheet.style.strong).shortened(self.width, _LINES_OF_RUNNING_HEAD)
+        words = " · ".join(part for part in (self.sheet.title, self._called) if part)
+        short = text(words, self.sheet.style.strong).shortened(self.width, _LINES_OF_RUNNING_HEAD)
         return Stack((short, Space(4)))
 
     _placed_at_begin = 0
+    _called = ""
 
     def _next_page(self, again: Block | None = None) -> None:
         self.done.append(self.page)

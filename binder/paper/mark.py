@@ -35,6 +35,8 @@ class Shape(StrEnum):
     DOT = "dot"
     DASH = "dash"
     TICK_BOX = "tick box"
+    TICKED = "ticked box"
+    SQUARE = "square"
 
 
 @dataclass
@@ -98,6 +100,16 @@ def _tick_box(pen: Pen, x: float, top: float, side: float) -> None:
     pen.box(x + 0.4, top - 0.4, side - 0.8, side - 0.8, weight=0.8)
 
 
+def _ticked(pen: Pen, x: float, top: float, side: float) -> None:
+    _tick_box(pen, x, top, side)
+    corners = ((0.18, 0.52), (0.42, 0.8), (0.88, 0.14), (0.42, 0.62))
+    pen.wedge([(x + side * across, top - side * down) for across, down in corners], solid=True)
+
+
+def _square(pen: Pen, x: float, top: float, side: float) -> None:
+    pen.bar(x, top, side, side)
+
+
 _DRAWN = {
     Shape.RING: _ring,
     Shape.WEDGE: _wedge,
@@ -107,6 +119,8 @@ _DRAWN = {
     Shape.DOT: _dot,
     Shape.DASH: _dash,
     Shape.TICK_BOX: _tick_box,
+    Shape.TICKED: _ticked,
+    Shape.SQUARE: _square,
 }
 
 

@@ -67,7 +67,7 @@ def _row(item: MiseItem, style: ListType) -> Row:
         cell("" if made_ahead else f"{number}{item.for_what}", style.plain),
         cell("", style.plain) if made_ahead else Cell(_each_build(item.builds, style)),
         cell("" if made_ahead else f"×{item.count}", style.strong),
-        Cell(_amount(item.total, style.strong, style)),
+        Cell(amount_runs(item.total, style.strong, style)),
     )
 
 
@@ -79,13 +79,13 @@ def _each_build(builds: tuple[PerBuild, ...], style: ListType) -> tuple[Run, ...
     runs: list[Run] = []
     for at, same in enumerate(found.values()):
         runs += [Run("\n", style.plain)] if at else []
-        runs += _amount(same[0].amount, style.lead, style)
+        runs += amount_runs(same[0].amount, style.lead, style)
         if len(found) > 1:
             runs.append(Run(" " + kinds_text(build.kind for build in same), style.label))
     return tuple(runs)
 
 
-def _amount(amount: SetOut, first: Style, style: ListType) -> tuple[Run, ...]:
+def amount_runs(amount: SetOut, first: Style, style: ListType) -> tuple[Run, ...]:
     """Weight first, then the cook's measure."""
     parts = [unbroken(part) for part in (amount.weight, measure_text(amount.measure)) if part]
     return (*(Run(part, first) for part in parts[:1]), *(Run(f" · {part}", style.plain) for part in parts[1:]))

@@ -16,6 +16,8 @@ from binder.paper.run import RISE
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from reportlab.pdfgen.pathobject import PDFPathObject
+
     from binder.paper.press_canvas import PressCanvas
     from binder.paper.run import SetLine
 
@@ -44,6 +46,18 @@ class Ink:
     text: str = ""
     lacks: str = ""
 
+
+@dataclass(frozen=True)
+class End:
+    """One upright edge of a band: where it stands and from where to where it reaches, in points."""
+
+    x: float
+    top: float
+    bottom: float
+
+
+_HATCH = 4.0
+"""Points from line to line of a hatching: nearer ones run together on a photocopier. Common practice, no source."""
 
 _DARK = 0.6
 """A grey lighter than this (0 black, 1 white) may lie under black text. Common practice, no source."""
@@ -162,6 +176,51 @@ class Pen:
             self.canvas.setFillGray(0)
         if solid and grey < _DARK:
             self._note(InkKind.SOLID, [x for x, _y in corners], [y for _x, y in corners])
+
+    def ribbon(self, left: End, right: End, *, grey: float) -> None:
+        """A band in a grey that leaves one upright edge level and comes to another level, its outline white."""
+        with self.artifact():
+            self.canvas.setFillGray(grey)
+            self.canvas.setStrokeGray(1)
+            self.canvas.setLineWidth(HAIRLINE)
+            self.canvas.drawPath(self._ribbon(left, right), stroke=1, fill=1)
+            self.canvas.setFillGray(0)
+            self.canvas.setStrokeGray(0)
+
+    def hatched_ribbon(self, left: End, right: End) -> None:
+        """A band of slanting lines: what is left over, also where grey is lost."""
+        low, high = min(left.bottom, right.bottom), max(left.top, right.top)
+        with self.artifact():
+            self.canvas.saveState()
+            self.canvas.setLineWidth(HAIRLINE)
+            path = self._ribbon(left, right)
+            self.canvas.drawPath(path, stroke=1, fill=0)
+            self.canvas.clipPath(self._ribbon(left, right), stroke=0, fill=0)
+            tall, at = high - low, left.x - (high - low)
+            lines = []
+            while at < right.x:
+                lines.append((at, low, at + tall, high))
+                at += _HATCH
+            self.canvas.lines(lines)
+            self.canvas.restoreState()
+
+    def dashes(self, x: float, y: float, length: float) -> None:
+        """A level dashed line."""
+        with self.artifact():
+            self.canvas.setLineWidth(1.0)
+            self.canvas.setDash([3, 2])
+            self.canvas.line(x, y, x + length, y)
+            self.canvas.setDash([])
+
+    def _ribbon(self, left: End, right: End) -> PDFPathObject:
+        middle = (left.x + right.x) / 2
+        path = self.canvas.beginPath()
+        path.moveTo(left.x, left.top)
+        path.curveTo(middle, left.top, middle, right.top, right.x, right.top)
+        path.lineTo(right.x, right.bottom)
+        path.curveTo(middle, right.bottom, middle, left.bottom, left.x, left.bottom)
+        path.close()
+        return path
 
     def _note(self, kind: InkKind, across: Sequence[float], up: Sequence[float]) -> None:
         self.inks.append(Ink(kind, min(across), min(up), max(across), max(up)))

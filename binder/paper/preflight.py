@@ -71,13 +71,26 @@ def unknown_faults(part: Part, words: str, first_page: int) -> list[Fault]:
     return [
         Fault(first_page, FaultKind.NOT_SAID, says.format(sheet=part.title, phrase=phrase.rstrip(".")))
         for phrase in part.unknown
-        if _plain(phrase) not in said
+        if not _is_said(phrase, said)
     ]
 
 
+def _is_said(phrase: str, said: str) -> bool:
+    """Whether a phrase stands on the pages; where a page may have ended within it, whether all its words do."""
+    if _plain(phrase) in said:
+        return True
+    return len(phrase) > _MOST_ON_ONE_PAGE and all(_plain(word) in said for word in phrase.split())
+
+
+_MOST_ON_ONE_PAGE = 150
+"""Letters of a phrase that is not parted between pages."""
+
+_NUMBER_OF_SIGN = re.compile(r"\[U\+[0-9A-F]+(?:\s×\d+)?\]")
+
+
 def _plain(words: str) -> str:
-    """Words without blanks and hyphens, which depend on where lines end."""
-    return re.sub(r"[\s\u00a0\u00ad·-]+", "", words)
+    """The letters and figures of words that stand in one order, wherever lines end: none that is set right to left."""
+    return re.sub(r"[^0-9A-Za-z]+", "", _NUMBER_OF_SIGN.sub("", words))
 
 
 Found = tuple[FaultKind, str]

@@ -11,6 +11,7 @@ from binder.kitchen.wording import _
 from binder.paper.file_names import FilesOfOneNameError, file_name, safe_name, together_name
 from binder.paper.imposition import leaves_of
 from binder.paper.job import Job
+from binder.paper.label_grid import label_grid_for
 from binder.paper.page import Booklet, Part
 from binder.paper.paper_size import PaperSize, paper_called
 from binder.paper.press import Printed, printed
@@ -216,8 +217,7 @@ def _part(
     """One sheet laid out."""
     _require_shoot(binder, shoot_id)
     entry = SHEETS[kind]
-    on = (entry.usual_paper(binder) if paper is None else paper_called(paper)).with_margin(choices.margin)
-    on = on.lying if entry.on is On.LYING else on
+    on = _paper_for(binder, kind, paper, choices)
     pages = entry.pages(Job(binder, shoot_id, on, choices))
     return Part(
         sheet_title(kind),
@@ -227,6 +227,16 @@ def _part(
         leaves_of(pages, on, choices, cards=entry.on is On.CARD),
         tuple(entry.unknown(binder, shoot_id)),
     )
+
+
+def _paper_for(binder: Binder, kind: SheetKind, paper: str | None, choices: PrintChoices) -> PaperSize:
+    """The paper of a sheet; labels have that of their own sheet."""
+    entry = SHEETS[kind]
+    on = entry.usual_paper(binder) if paper is None else paper_called(paper)
+    if entry.on is On.LABELS:
+        return label_grid_for(choices, on).paper
+    on = on.with_margin(choices.margin)
+    return on.lying if entry.on is On.LYING else on
 
 
 def _language(binder: Binder) -> str:

@@ -81,4 +81,5 @@ class Ruling:
         """What a column of figures would take: its widest figure, decimal marks aligned, or its label."""
         column, tail = self.columns[at], self.tails[at]
         widest = max((cell_width(row[at], tail - tail_of(row[at], column)) for row in self.rows), default=0.0)
-        return max(widest, width_of_runs((Run(column.label, self.style.label),))) + 0.1
+        label = Run(column.label, self.style.strong if column.strong else self.style.label)
+        return max(widest, width_of_runs((label,))) + 0.1

@@ -1,4 +1,4 @@
-"""The shopping list: by section of the store, what is needed, which packs, what is left over and what is paid."""
+"""The shopping list by trip: what to order ahead, then each trip in the order one walks through the store."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from binder.figures.not_known import not_known_text
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import shopping_list
 from binder.figures.spend import shoot_spend
+from binder.figures.trips import to_order, trip_plans
 from binder.kitchen.wording import _
 from binder.paper.arrangement import Space
 from binder.paper.block import Block, Text, text
@@ -18,13 +19,15 @@ from binder.paper.list_pages import Section, Sheet
 from binder.paper.mark import Shape, state
 from binder.paper.ruling import Ruling
 from binder.paper.run import Run, unbroken
-from binder.paper.sheet_words import grams, money, pack_words, shoot_words, titled
+from binder.paper.sheet_words import money, shoot_words, titled
+from binder.paper.shopping_rows import bought_row, food_cell, home_row, missing_row
 from binder.paper.table import Table
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
-    from binder.figures.shopping import PackCount, ShoppingItem, ShoppingList
+    from binder.figures.shopping import ShoppingItem, ShoppingList
+    from binder.figures.trips import TripPlan
     from binder.kitchen.binder import Binder
     from binder.paper.job import Job
     from binder.paper.list_type import ListType
@@ -35,16 +38,26 @@ def shopping_sheet(job: Job) -> Sheet:
     """The shopping list of a shoot."""
     binder, shoot_id, style = job.binder, job.shoot, job.list_type()
     bought = shopping_list(binder, shoot_id)
-    rows = {item.food: _row(binder, item, style) for item in bought.items}
-    ruling = _ruling(binder, list(rows.values()), style)
-    sections = [
-        Section(table=Table(ruling, [rows[item.food] for item in items], titled(name)))
-        for name, items in groupby(bought.items, lambda item: item.section)
+    without = [item for item in bought.items if item.missing]
+    at_home = [item for item in bought.items if not item.missing and not item.packs]
+    trips = [(plan, [bought_row(binder, shoot_id, line, style) for line in plan.lines]) for plan in _trips(job)]
+    others = [
+        *(missing_row(binder, item, style) for item in without),
+        *(home_row(binder, item, style) for item in at_home),
     ]
+    ruling = _ruling(binder, [row for _plan, rows in trips for row in rows] + others, style)
+    sections = [*_to_order(binder, shoot_id, style)]
+    for plan, rows in trips:
+        sections += _trip_sections(binder, plan, rows, ruling)
+    sections += _others(without, at_home, others, ruling, style)
     if not sections:
         sections = [Section(before=(text(_("Nothing is to be bought."), style.plain),))]
     sections[-1].after = _total(binder, shoot_id, bought, style)
     return Sheet(_("Shopping list"), (text(shoot_words(binder, shoot_id), style.plain),), sections, style)
+
+
+def _trips(job: Job) -> tuple[TripPlan, ...]:
+    return trip_plans(job.binder, job.shoot)
 
 
 def _ruling(binder: Binder, rows: Sequence[Row], style: ListType) -> Ruling:
@@ -59,61 +72,58 @@ def _ruling(binder: Binder, rows: Sequence[Row], style: ListType) -> Ruling:
     return Ruling(columns, rows, style)
 
 
-def _row(binder: Binder, item: ShoppingItem, style: ListType) -> Row:
-    food = [Run(item.name, style.lead)]
-    if binder.foods[item.food].staple:
-        food.append(Run(" " + _("have some?"), style.label))
-    tick = Cell(shape=Shape.TICK_BOX, size=style.lead.size)
-    needed = [Run(grams(binder, item.needed), style.strong)]
-    if item.at_home > 0:
-        needed.append(Run(" " + unbroken(_("at home {grams}").format(grams=grams(binder, item.at_home))), style.label))
-    if item.missing:
-        lacking = cell(not_known_text(binder, [item.missing]), style.strong)
-        return (
-            tick,
-            Cell(tuple(food)),
-            Cell(tuple(needed)),
-            lacking,
-            cell("", style.plain),
-            cell(_("not known"), style.strong),
+def _to_order(binder: Binder, shoot_id: str, style: ListType) -> Iterator[Section]:
+    """What must be ordered before it can be fetched, the first day first."""
+    orders = to_order(binder, shoot_id)
+    if not orders:
+        return
+    columns = (
+        Column("", figure=True, head=True),
+        Column(_("by"), figure=True, head=True),
+        Column(_("food"), head=True),
+        Column(_("from"), share=1.5),
+    )
+    rows = [
+        (
+            Cell(shape=Shape.TICK_BOX, size=style.lead.size),
+            cell(unbroken(date_text(binder, day)), style.lead),
+            food_cell(binder, line.item, style),
+            cell(trip_name(binder, plan), style.plain),
         )
-    buy = tuple(run for at, pack in enumerate(item.packs) for run in _pack(binder, pack, style, first=at == 0))
-    left, pay = (
-        cell(grams(binder, item.left_over or 0.0), style.plain),
-        cell(money(binder, item.spend or 0), style.lead),
-    )
-    if not buy:
-        buy = (Run(_("nothing: there is enough"), style.plain),)
-    return tick, Cell(tuple(food)), Cell(tuple(needed)), Cell(buy), left, pay
+        for day, plan, line in orders
+    ]
+    yield Section(table=Table(Ruling(columns, rows, style), rows, _("To order ahead")))
 
 
-def _pack(binder: Binder, found: PackCount, style: ListType, *, first: bool) -> tuple[Run, ...]:
-    """`2 × 500 g bag at $3.49`, then the store and the day the price was asked."""
-    pack, quote = found.priced.pack, found.priced.quote
-    store = binder.stores[pack.store].name if pack.store else ""
-    where = ", ".join(part for part in (store, unbroken(date_text(binder, quote.on))) if part)
-    return (
-        Run(("" if first else "\n") + _how_much(binder, found), style.strong),
-        Run(f" {_at_what(binder, found)}", style.plain),
-        Run(f" {where}", style.label),
-    )
+def trip_name(binder: Binder, plan: TripPlan) -> str:
+    """A trip by its day and its store."""
+    day = unbroken(date_text(binder, plan.on)) if plan.on else ""
+    store = binder.stores[plan.store].name if plan.store is not None else _("any store")
+    return " · ".join(part for part in (day, store) if part)
 
 
-def _how_much(binder: Binder, found: PackCount) -> str:
-    if found.priced.pack.by_weight:
-        return _("{grams} at the counter").format(grams=grams(binder, found.grams))
-    return _("{count} × {pack}").format(count=found.count, pack=pack_words(binder, found.priced.pack))
+def _trip_sections(binder: Binder, plan: TripPlan, rows: list[Row], ruling: Ruling) -> Iterator[Section]:
+    """A trip: its day, its store and what it comes to, then its food by the sections of the store."""
+    name = _("{trip} · {total}").format(trip=trip_name(binder, plan), total=money(binder, plan.price))
+    by_section = groupby(zip(plan.lines, rows, strict=True), lambda pair: pair[0].item.section)
+    for at, (section, pairs) in enumerate(by_section):
+        table = Table(ruling, [row for _line, row in pairs], titled(section))
+        yield Section(name if at == 0 else "", trip_name(binder, plan), table=table)
 
 
-def _at_what(binder: Binder, found: PackCount) -> str:
-    """The price of each; of what the counter weighs by; and of the bundle, where there is one."""
-    pack, quote, price = found.priced.pack, found.priced.quote, money(binder, found.priced.price)
-    if pack.by_weight:
-        return _("at {price} for {pack}").format(price=price, pack=pack_words(binder, pack))
-    if quote.bundle_packs and quote.bundle_price is not None:
-        says = _("at {price}, {count} for {together}")
-        return says.format(price=price, count=quote.bundle_packs, together=money(binder, quote.bundle_price))
-    return unbroken(_("at {price}").format(price=price))
+def _others(
+    without: Sequence[ShoppingItem],
+    at_home: Sequence[ShoppingItem],
+    rows: Sequence[Row],
+    ruling: Ruling,
+    style: ListType,
+) -> Iterator[Section]:
+    priceless, home = rows[: len(without)], rows[len(without) :]
+    if without:
+        says = text(_("Ask what they cost before anyone goes: no total is known without them."), style.plain)
+        yield Section(_("Not on a trip yet"), "", (says,), Table(ruling, priceless, _("Without a price")))
+    if at_home:
+        yield Section(table=Table(ruling, home, _("At home already")))
 
 
 def _total(binder: Binder, shoot_id: str, bought: ShoppingList, style: ListType) -> list[Block]:

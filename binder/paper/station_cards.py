@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from binder.figures.card import station_cards
 from binder.kitchen.wording import _
+from binder.paper.at_stations import at_stations, dishes_text, labelled_cards
 from binder.paper.block import text
 from binder.paper.card_pages import CardLayout
 from binder.paper.page import Page
 
 if TYPE_CHECKING:
-    from binder.figures.card import StationCard
     from binder.paper.card_type import CardType
     from binder.paper.job import Job
     from binder.paper.paper_size import PaperSize
@@ -20,23 +19,19 @@ if TYPE_CHECKING:
 def card_pages(job: Job) -> list[Page]:
     """All cards of a shoot, in running order; one page that says so where there is no dish."""
     style, pages = job.card_type(), list[Page]()
-    ahead = 0
-    for card in station_cards(job.binder, job.shoot):
-        ahead += card.number is None
-        label = _label(card, ahead)
+    for label, card in labelled_cards(job.binder, job.shoot):
         pages += CardLayout(job.binder, card, label=label, paper=job.paper, style=style).pages()
     return pages or [_no_dishes(job.paper, style)]
 
 
-def _label(card: StationCard, ahead: int) -> str:
-    """The running number of a dish; A, B, C ... for what is made ahead, AA after Z."""
-    if card.number is not None:
-        return str(card.number)
-    letters = ""
-    while ahead > 0:
-        ahead, letter = divmod(ahead - 1, 26)
-        letters = chr(ord("A") + letter) + letters
-    return letters
+def at_station_pages(job: Job) -> list[Page]:
+    """A card for each station, with the steps of all dishes that come to it; one page that says so where none do."""
+    style, pages = job.card_type(), list[Page]()
+    for one in at_stations(job.binder, job.shoot, job.plan):
+        makes = text(dishes_text(one.dishes, len(one.card.steps)), style.plain)
+        layout = CardLayout(job.binder, one.card, label="", paper=job.paper, style=style, makes=makes, whose=one.whose)
+        pages += layout.pages()
+    return pages or [_no_dishes(job.paper, style)]
 
 
 def _no_dishes(paper: PaperSize, style: CardType) -> Page:

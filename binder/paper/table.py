@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from binder.paper.list_type import ListType
 
 
+_LEAST_BESIDE = 4.5
+"""Words beside the figures of a narrow row are at least so many times the type size wide, or all is running text."""
+
+
 @dataclass
 class Table:
     """Rows of cells, its `name` in the place of the first label of words."""
@@ -46,7 +50,7 @@ class Table:
         """The rows for a width in points, each ruled off."""
         widths = self.ruling.widths(width)
         if widths is None:
-            return [_ruled(self._narrow(row)) for row in self.rows]
+            return [_ruled(self._narrow(row, width)) for row in self.rows]
         return [self._kept_narrow(Tagged(_ruled(self._row(row, widths)), ROW), width) for row in self.rows]
 
     def _row(self, row: Row, widths: Sequence[float]) -> Beside:
@@ -59,7 +63,8 @@ class Table:
         return Beside(((block, widest), (None, width - widest))) if widest < width else block
 
     def _label(self, column: Column) -> Block:
-        return text(column.label, self.ruling.style.label, to_right=column.figure)
+        style = self.ruling.style.strong if column.strong else self.ruling.style.label
+        return text(column.label, style, to_right=column.figure)
 
     def _wide(self, row: Row) -> list[Block | None]:
         blocks: list[Block | None] = []
@@ -70,7 +75,7 @@ class Table:
                 blocks.append(cell_block(found))
         return blocks
 
-    def _narrow(self, row: Row) -> Block:
+    def _narrow(self, row: Row, width: float) -> Block:
         """The cells of head columns on one line, the others after their labels below."""
         first: list[tuple[Block | None, float | None]] = []
         rest: list[Run] = []
@@ -82,7 +87,30 @@ class Table:
                 first.append((Text(found.runs, to_right=column.figure) if column.figure else cell_block(found), wide))
             elif found.runs:
                 rest += self._labelled(column, found.runs, first=not rest)
-        return stacked(Beside(tuple(first), GAP / 2), *([Text(tuple(rest))] if rest else [])) or Space(0)
+        heads: Block = Beside(tuple(first), GAP / 2)
+        if not self._have_room(first, width):
+            heads = self._running(row)
+        return stacked(heads, *([Text(tuple(rest))] if rest else [])) or Space(0)
+
+    def _have_room(self, cells: Sequence[tuple[Block | None, float | None]], width: float) -> bool:
+        """Whether words beside the figures of a narrow row have room for a long word."""
+        words = sum(1 for _block, wide in cells if wide is None)
+        free = width - sum(wide or 0.0 for _block, wide in cells) - GAP / 2 * max(0, len(cells) - 1)
+        return free >= words * _LEAST_BESIDE * self.ruling.style.lead.size
+
+    def _running(self, row: Row) -> Block:
+        """The cells of head columns as running text after their shape."""
+        heads = [found for found, column in zip(row, self.ruling.columns, strict=True) if column.head]
+        runs: list[Run] = []
+        for found in heads:
+            runs += [Run("  ", self.ruling.style.plain)] if runs and found.runs else []
+            runs += found.runs
+        shape = next((found for found in heads if found.shape), None)
+        words = Text(tuple(runs))
+        if shape is None or shape.shape is None:
+            return words
+        mark = (Mark(shape.shape, shape.size), shape.size * SIDE)
+        return Beside((mark, (words, None)), GAP / 2)
 
     def _labelled(self, column: Column, runs: Sequence[Run], *, first: bool) -> list[Run]:
         label = [Run(f"{column.label} ", self.ruling.style.label)] if column.label else []

@@ -26,6 +26,13 @@ def unknown_costs(binder: Binder, shoot_id: str) -> Iterator[str]:
             yield not_known_text(binder, cost.missing)
 
 
+def unknown_budget(binder: Binder, shoot_id: str) -> Iterator[str]:
+    """For the total of the budget, where a price is missing."""
+    missing = shopping_list(binder, shoot_id).missing
+    if missing:
+        yield not_known_text(binder, missing)
+
+
 def unknown_spend(binder: Binder, shoot_id: str) -> Iterator[str]:
     """For each food without a price, and for the spend that is therefore not known."""
     bought = shopping_list(binder, shoot_id)

@@ -56,8 +56,8 @@ def width_of_runs(runs: Iterable[Run]) -> float:
 
 
 _TOKENS = re.compile(r"\n| +|[^ \n]+")
-_BREAKS_WITHIN = re.compile(r"(?<=[^\W\d_][-–—/])(?=\w)")
-"""After a hyphen, a dash or a slash between letters a line may end."""
+_BREAKS_WITHIN = re.compile(r"(?<=[^\W\d_]{4}[-–—])(?=[^\W\d_]{4})|(?<=[^\W\d_]/)(?=\w)")
+"""After a hyphen or a dash between parts of four letters and more, and after a slash, a line may end."""
 
 
 def words_of(runs: Iterable[Run]) -> tuple[Word, ...]:

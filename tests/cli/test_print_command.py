@@ -35,7 +35,10 @@ def test_only_some_sheets_on_a_paper_of_their_own(run: Run, bean_day: Path, tmp_
 @pytest.mark.parametrize(
     ("arguments", "says"),
     [
-        (["--paper", "a7"], "No paper is called “a7”. Choose a3, a4, a5, a6, letter, legal, half-letter, 4x6 or 5x8.\n"),
+        (
+            ["--paper", "a7"],
+            "No paper is called “a7”. Choose a3, a4, a5, a6, letter, legal, half-letter, 4x6 or 5x8.\n",
+        ),
         (["--only", "cards,soups"], "No sheet is called “soups”."),
     ],
 )
@@ -53,7 +56,7 @@ def test_help_names_every_paper_and_the_sheets(run: Run) -> None:
     from binder.paper.paper_size import PAPERS
     from binder.paper.print_set import SheetKind
 
-    shown = " ".join(run("print", "--help").stdout.split())
+    shown = " ".join(run("print", "--help").stdout.split()).replace("- ", "-")
     assert all(paper in shown for paper in PAPERS)
     assert all(kind.value in shown for kind in SheetKind)
 

@@ -21,15 +21,17 @@ from binder.paper.print_set import (
     sheet_bytes,
     usual_paper,
 )
+from binder.paper.sheet_kind import FILE_NAMES
+from tests.paper.day_example import day_binder, planned
 from tests.paper.example import SHOOT, full_binder, hostile_binder, metric_binder
 from tests.paper.reader import read_pages
 
-FILES = ["base.pdf", "checks.pdf", "costs.pdf", "mise-list.pdf", "shopping-list.pdf", "station-cards.pdf"]
+FILES = {f"{name}.pdf" for name in FILE_NAMES.values()}
 
 
 def test_the_whole_set_is_written_into_a_folder_that_is_made(tmp_path: Path) -> None:
-    result = print_set(full_binder(), SHOOT, tmp_path / "print" / "set")
-    assert sorted(path.name for path in (tmp_path / "print" / "set").iterdir()) == FILES
+    result = print_set(day_binder(), SHOOT, tmp_path / "print" / "set", choices=planned())
+    assert {path.name for path in (tmp_path / "print" / "set").iterdir()} == FILES
     for file in result.files:
         pages = read_pages(file.path.read_bytes())
         assert len(pages) == file.pages
@@ -50,8 +52,10 @@ def test_pages_have_the_size_that_is_asked_for(paper: str) -> None:
 
 
 def test_without_a_paper_cards_are_small_and_lists_large_by_the_binders_measures() -> None:
-    assert [usual_paper(full_binder(), kind).key for kind in SheetKind] == ["half-letter"] + ["letter"] * 5
-    assert [usual_paper(metric_binder(), kind).key for kind in SheetKind] == ["a5"] + ["a4"] * 5
+    cards = {SheetKind.CARDS, SheetKind.STATIONS}
+    for kind in SheetKind:
+        assert usual_paper(full_binder(), kind).key == ("half-letter" if kind in cards else "letter")
+        assert usual_paper(metric_binder(), kind).key == ("a5" if kind in cards else "a4")
 
 
 def test_a_binder_of_several_shoots_has_the_shoots_name_before_each_file(tmp_path: Path) -> None:

@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 from binder.desktop.cards_page.page import CardsPage
 from binder.desktop.main_window import MainWindow
 from binder.kitchen.edits.shoots import set_shoot
-from binder.paper.print_set import SheetKind, sheet_bytes
+from binder.paper.print_set import SheetKind, kinds_of, sheet_bytes
 from tests.desktop.conftest import Answers
 
 
@@ -51,10 +51,12 @@ def test_what_is_saved_is_what_is_shown(cards: CardsPage, answers: Answers, tmp_
     assert answers.asked == ["station-cards.pdf"]
 
 
-def test_the_whole_set_is_saved_into_a_folder(cards: CardsPage, answers: Answers, tmp_path: Path) -> None:
+def test_the_whole_set_is_saved_into_a_folder(
+    cards: CardsPage, answers: Answers, window: MainWindow, tmp_path: Path
+) -> None:
     answers.file = tmp_path / "set"
     cards.save_set()
-    assert len(list(answers.file.glob("*.pdf"))) == len(SheetKind)
+    assert len(list(answers.file.glob("*.pdf"))) == len(kinds_of(window.desk.binder, "day"))
 
 
 def test_a_folder_that_cannot_be_written_is_said(

@@ -1,0 +1,108 @@
+"""The budget: planned, committed, actual and expected line by line, tax by rate, and what the budget still allows."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from binder.figures.budget import Budget, shoot_budget
+from binder.figures.not_known import not_known_text
+from binder.figures.portion_text import number_style
+from binder.kitchen.wording import _
+from binder.paper.arrangement import Space
+from binder.paper.block import text
+from binder.paper.cell import Cell, Column, cell
+from binder.paper.list_pages import Section, Sheet
+from binder.paper.list_type import ON_THE_DESK
+from binder.paper.mark import Shape, state
+from binder.paper.ruling import Ruling
+from binder.paper.sheet_words import money, shoot_words
+from binder.paper.table import Table
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from binder.figures.budget_rows import Amounts, BudgetRow
+    from binder.kitchen.binder import Binder
+    from binder.paper.block import Block
+    from binder.paper.job import Job
+    from binder.paper.list_type import ListType
+    from binder.paper.ruling import Row
+
+
+def budget_sheet(job: Job) -> Sheet:
+    """The budget of a shoot."""
+    binder, style = job.binder, job.list_type(ON_THE_DESK)
+    budget = shoot_budget(binder, job.shoot)
+    taxes = [] if budget.tax_contained else list(budget.tax)
+    rows = [_row(binder, row.name, row.amounts, style) for row in (*budget.rows, *taxes)]
+    total = _row(binder, _("In all"), budget.total, style, strong=True)
+    ruling = Ruling(_columns(binder), [*rows, total], style)
+    sections = [
+        Section(table=Table(ruling, [row for _line, row in pairs], heading))
+        for heading, pairs in groupby(zip((*budget.rows, *taxes), rows, strict=True), lambda pair: _heading(pair[0]))
+    ]
+    sections.append(Section(table=Table(ruling, [total], _("Total")), after=tuple(_after(binder, budget, style))))
+    under = (text(shoot_words(binder, job.shoot), style.plain),)
+    return Sheet(_("Budget"), under, sections, style)
+
+
+def _heading(row: BudgetRow) -> str:
+    return row.heading or _("Others")
+
+
+def _columns(binder: Binder) -> tuple[Column, ...]:
+    mark = number_style(binder).decimal_mark
+    figures = (_("planned"), _("committed"), _("actual"), _("expected"), _("over"))
+    heads = {_("planned"), _("expected")}
+    return (
+        Column(_("what"), head=True),
+        *(Column(label, figure=True, decimal_mark=mark, head=label in heads) for label in figures),
+    )
+
+
+def _row(binder: Binder, name: str, amounts: Amounts, style: ListType, *, strong: bool = False) -> Row:
+    """A line; what was planned and is not known says so, what has not been committed or paid yet is a dash."""
+    words = style.lead if strong else style.strong
+    figures = style.lead if strong else style.plain
+    return (
+        cell(name, words),
+        _known(binder, amounts.planned, style),
+        cell(_or_dash(binder, amounts.committed), figures),
+        cell(_or_dash(binder, amounts.actual), figures),
+        _known(binder, amounts.expected, style),
+        cell(_or_dash(binder, amounts.over or None), figures),
+    )
+
+
+def _known(binder: Binder, minor: int | None, style: ListType) -> Cell:
+    return cell(_("not known"), style.strong) if minor is None else cell(money(binder, minor), style.strong)
+
+
+def _or_dash(binder: Binder, minor: int | None) -> str:
+    return "–" if minor is None else money(binder, minor)
+
+
+def _after(binder: Binder, budget: Budget, style: ListType) -> Iterator[Block]:
+    yield Space(4)
+    if budget.missing:
+        yield state(Shape.DASHED_RING, not_known_text(binder, budget.missing), style.strong)
+        yield text(_("What is known comes to {known}.").format(known=money(binder, budget.known)), style.strong)
+    elif budget.room is not None and budget.allowed is not None:
+        allowed, room = money(binder, budget.allowed), money(binder, abs(budget.room))
+        within = _("within the budget of {budget}, {room} left").format(budget=allowed, room=room)
+        over = _("over the budget of {budget} by {room}").format(budget=allowed, room=room)
+        yield state(*((Shape.RING, within) if budget.room >= 0 else (Shape.WEDGE, over)), style.section)
+    else:
+        yield text(_("No budget is set for the shoot."), style.strong)
+    for row in budget.tax if budget.tax_contained else ():
+        if row.amounts.expected:
+            says = _("{tax} of {amount} is in the prices.")
+            yield text(says.format(tax=row.name, amount=money(binder, row.amounts.expected)), style.plain)
+    if budget.deposits:
+        says = _("{deposits} of deposits come back with the empties and are in no line.")
+        yield text(says.format(deposits=money(binder, budget.deposits)), style.plain)
+    yield text(
+        _("Expected is what was paid, else what was committed, else what was planned; over is expected less planned."),
+        style.label,
+    )

@@ -1,0 +1,110 @@
+"""A row of the shopping list: what is needed of a food, which packs to take, what is left over, what is paid."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from binder.figures.date_text import date_text
+from binder.figures.not_known import not_known_text
+from binder.kitchen.wording import _
+from binder.paper.cell import Cell, cell
+from binder.paper.mark import Shape
+from binder.paper.run import Run, unbroken
+from binder.paper.sheet_words import grams, money, pack_words
+
+if TYPE_CHECKING:
+    from binder.figures.shopping import PackCount, ShoppingItem
+    from binder.figures.trips import TripLine
+    from binder.kitchen.binder import Binder
+    from binder.paper.list_type import ListType
+    from binder.paper.ruling import Row
+
+
+def bought_row(binder: Binder, shoot_id: str, line: TripLine, style: ListType) -> Row:
+    """A food that is fetched on a trip: ticked where it has been bought."""
+    item = line.item
+    tick = Shape.TICKED if _is_bought(binder, shoot_id, item.food) else Shape.TICK_BOX
+    buy = tuple(run for at, pack in enumerate(line.packs) for run in _pack(binder, pack, style, first=at == 0))
+    elsewhere = len(line.packs) < len(item.packs)
+    if elsewhere:
+        buy = (*buy, Run("\n" + _("the rest from another store"), style.label))
+    return (
+        Cell(shape=tick, size=style.lead.size),
+        food_cell(binder, item, style),
+        Cell(_needed(binder, item, style)),
+        Cell(buy),
+        cell("" if elsewhere else grams(binder, item.left_over or 0.0), style.plain),
+        cell(money(binder, line.price), style.lead),
+    )
+
+
+def missing_row(binder: Binder, item: ShoppingItem, style: ListType) -> Row:
+    """A food of which no pack is known."""
+    lacking = not_known_text(binder, [item.missing] if item.missing else [])
+    return (
+        Cell(shape=Shape.TICK_BOX, size=style.lead.size),
+        food_cell(binder, item, style),
+        Cell(_needed(binder, item, style)),
+        cell(lacking, style.strong),
+        cell("", style.plain),
+        cell(_("not known"), style.strong),
+    )
+
+
+def home_row(binder: Binder, item: ShoppingItem, style: ListType) -> Row:
+    """A food of which there is enough."""
+    return (
+        Cell(shape=Shape.DASH, size=style.lead.size),
+        food_cell(binder, item, style),
+        Cell(_needed(binder, item, style)),
+        cell(_("nothing: there is enough"), style.plain),
+        cell(grams(binder, item.left_over or 0.0), style.plain),
+        cell(money(binder, 0), style.plain),
+    )
+
+
+def food_cell(binder: Binder, item: ShoppingItem, style: ListType) -> Cell:
+    """A food by its name, and whether a kitchen is likely to have it."""
+    runs = [Run(item.name, style.lead)]
+    if binder.foods[item.food].staple:
+        runs.append(Run(" " + _("have some?"), style.label))
+    return Cell(tuple(runs), size=style.lead.size)
+
+
+def _is_bought(binder: Binder, shoot_id: str, food: str) -> bool:
+    return any(one.food == food and one.count > 0 for one in binder.purchases.where("shoot", shoot_id))
+
+
+def _needed(binder: Binder, item: ShoppingItem, style: ListType) -> tuple[Run, ...]:
+    needed = Run(grams(binder, item.needed), style.strong)
+    if item.at_home <= 0:
+        return (needed,)
+    home = unbroken(_("at home {grams}").format(grams=grams(binder, item.at_home)))
+    return needed, Run(f" {home}", style.label)
+
+
+def _pack(binder: Binder, found: PackCount, style: ListType, *, first: bool) -> tuple[Run, ...]:
+    """`2 × 500 g bag at $3.49`, then the day the price was asked."""
+    quote = found.priced.quote
+    return (
+        Run(("" if first else "\n") + _how_much(binder, found), style.strong),
+        Run(f" {_at_what(binder, found)}", style.plain),
+        Run(f" {unbroken(date_text(binder, quote.on))}", style.label),
+    )
+
+
+def _how_much(binder: Binder, found: PackCount) -> str:
+    if found.priced.pack.by_weight:
+        return _("{grams} at the counter").format(grams=grams(binder, found.grams))
+    return _("{count} × {pack}").format(count=found.count, pack=pack_words(binder, found.priced.pack))
+
+
+def _at_what(binder: Binder, found: PackCount) -> str:
+    """The price of each; of what the counter weighs by; and of the bundle, where there is one."""
+    pack, quote, price = found.priced.pack, found.priced.quote, money(binder, found.priced.price)
+    if pack.by_weight:
+        return _("at {price} for {pack}").format(price=price, pack=pack_words(binder, pack))
+    if quote.bundle_packs and quote.bundle_price is not None:
+        says = _("at {price}, {count} for {together}")
+        return says.format(price=price, count=quote.bundle_packs, together=money(binder, quote.bundle_price))
+    return unbroken(_("at {price}").format(price=price))
