@@ -11,6 +11,7 @@ from binder.figures.base_repairs import base_repairs, bottleneck
 from binder.figures.budget import shoot_budget
 from binder.figures.claims import ClaimVerdict, claim_findings, verdict_text
 from binder.figures.cost import DishCost, Verdict, shoot_costs
+from binder.figures.day_lacks import day_lacks
 from binder.figures.demand import builds_of
 from binder.figures.leads import shelf_life_clashes
 from binder.figures.memory import remembered
@@ -62,6 +63,7 @@ def shoot_checks(binder: Binder, shoot_id: str) -> tuple[Check, ...]:
         *_buying_checks(binder, shoot_id),
         *_claim_checks(binder, shoot_id),
         *_safety_checks(binder, shoot_id),
+        *_day_checks(binder, shoot_id),
         *_empty_checks(binder, shoot_id),
     ]
     grave = list(Severity)
@@ -211,6 +213,12 @@ def _safety_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
             yield Check(
                 "allergens", Severity.NOTE, Place("dishes", cost.dish), where, says.format(dish=where, allergens=groups)
             )
+
+
+def _day_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:
+    """What is known of the day without planning it; the rest is in `day_checks`."""
+    for lack in day_lacks(binder, shoot_id):
+        yield Check(lack.kind, Severity.WARN if lack.asks else Severity.NOTE, lack.place, lack.where, lack.says)
 
 
 def _empty_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:

@@ -22,7 +22,8 @@ def kinds(*others: Record) -> dict[str, Severity]:
 
 def test_a_shoot_that_is_well_has_only_notes() -> None:
     found = kinds()
-    assert set(found) == {"not counted", "allergens"}
+    assert set(found) == {"not counted", "allergens", "nobody named", "no time"}
+    assert set(found.values()) == {Severity.NOTE}
     assert not failed(shoot_checks(small_binder(), "day"))
 
 
