@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import types
+from collections.abc import Callable, Sequence
 from dataclasses import MISSING, dataclass
 from dataclasses import fields as dataclass_fields
 from datetime import date, time
 from enum import StrEnum
+from operator import attrgetter
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
 from binder.kitchen.errors import BinderError
+from binder.kitchen.kept_form import Glance, glance_for
 from binder.kitchen.shapes import Key, Number, Reference, Text, Words, tidy
 from binder.kitchen.wording import _
 
@@ -111,7 +114,7 @@ def field_of(record_type: type[Record], name: str) -> Field:
     return _fields_by_name(record_type)[name]
 
 
-def _normal(field: Field, value: object) -> object:
+def kept_value(field: Field, value: object) -> object:
     """`value` in the form the field keeps, or NotImplemented where it does not fit."""
     if value is None:
         return None if field.optional else NotImplemented
@@ -146,6 +149,34 @@ def _shaped(shape: object, value: Any) -> object:  # noqa: ANN401 - its type has
     return value if shape.fits(value) else NotImplemented  # type: ignore[attr-defined]
 
 
+_Look = tuple[Callable[[object], tuple[object, ...]], tuple[tuple[str, object, Glance], ...]]
+"""How the values of a record are got all at once, and for each field its name, its default and the glance at it."""
+
+_NO_VALUE = object()
+"""What no record has."""
+
+_looks: dict[type[Record], _Look] = {}
+
+
+def _look_at(record_type: type[Record]) -> _Look:
+    """How a type's records are looked over, worked out once. A default needs no look, as it fits."""
+    fields = fields_of(record_type)
+    glances = tuple((field.name, _fitting_default(field), glance_for(field.kind, field.shape)) for field in fields)
+    look = _looks[record_type] = (values_getter([field.name for field in fields]), glances)
+    return look
+
+
+def _fitting_default(field: Field) -> object:
+    return field.default if kept_value(field, field.default) is field.default else _NO_VALUE
+
+
+def values_getter(names: Sequence[str]) -> Callable[[object], tuple[object, ...]]:
+    """What gets the values of some fields of a record, all at once."""
+    if len(names) == 1:  # attrgetter then gives no tuple
+        return lambda record: (getattr(record, names[0]),)
+    return attrgetter(*names)
+
+
 @dataclass(frozen=True, kw_only=True)
 class Record:
     """A row of a binder's table. Made only from values that fit; raises UnfitValueError otherwise."""
@@ -153,13 +184,17 @@ class Record:
     id: Key
 
     def __post_init__(self) -> None:
-        for field in _fields_by_name(type(self)).values():
-            value = getattr(self, field.name)
-            kept = _normal(field, value)
-            if kept is NotImplemented:
-                raise UnfitValueError(record=self.called, field=field.name, value=value, rule=field.rule())
-            if kept is not value:
-                object.__setattr__(self, field.name, kept)
+        values_of, glances = _looks.get(type(self)) or _look_at(type(self))
+        for (name, default, is_kept), value in zip(glances, values_of(self), strict=True):
+            if value is not default and not is_kept(value):
+                self._keep(field_of(type(self), name), value)
+
+    def _keep(self, field: Field, value: object) -> None:
+        kept = kept_value(field, value)
+        if kept is NotImplemented:
+            raise UnfitValueError(record=self.called, field=field.name, value=value, rule=field.rule())
+        if kept is not value:
+            object.__setattr__(self, field.name, kept)
 
     @property
     def called(self) -> str:
