@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Qt, Signal
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -49,6 +49,15 @@ class Task:
 
 
 @dataclass(frozen=True)
+class _Queued:
+    """Work that is to begin in a lane."""
+
+    task: Task
+    work: Callable[[Task], object]
+    lane: Lane
+
+
+@dataclass(frozen=True)
 class Progress:
     """How far a piece of work is."""
 
@@ -75,6 +84,7 @@ class TaskRunner(QObject):
     progressed = Signal(object)
     """A Progress of work that has not been overtaken."""
     _reported = Signal(object)
+    _waiting = Signal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -82,16 +92,29 @@ class TaskRunner(QObject):
         self._current: dict[str, Task] = {}
         self._generation = 0
         self._reported.connect(self._pass_on)
+        self._waiting.connect(self._submit, Qt.ConnectionType.QueuedConnection)
 
-    def run(self, subject: str, work: Callable[[Task], object], *, lane: Lane = Lane.FIGURES) -> None:
-        """Start work on a subject; what was under way on it is stopped and its result dropped."""
+    def run(
+        self, subject: str, work: Callable[[Task], object], *, lane: Lane = Lane.FIGURES, soon: bool = False
+    ) -> None:
+        """Start work on a subject; what was under way on it is stopped and its result dropped.
+
+        `soon`: only once the window has done what it is doing, so that the two do not get in each other's way.
+        """
         self.cancel(subject)
         self._generation += 1
         task = Task(subject, self._generation, self._reported.emit)
         self._current[subject] = task
-        if lane not in self._pools:
-            self._pools[lane] = ThreadPoolExecutor(max_workers=1, thread_name_prefix=f"binder-{lane}")
-        self._pools[lane].submit(self._work, task, work)
+        queued = _Queued(task, work, lane)
+        self._waiting.emit(queued) if soon else self._submit(queued)
+
+    def _submit(self, queued: object) -> None:
+        if not isinstance(queued, _Queued) or queued.task.cancelled.is_set():
+            return
+        if queued.lane not in self._pools:
+            prefix = f"binder-{queued.lane}"
+            self._pools[queued.lane] = ThreadPoolExecutor(max_workers=1, thread_name_prefix=prefix)
+        self._pools[queued.lane].submit(self._work, queued.task, queued.work)
 
     def cancel(self, subject: str) -> None:
         """Stop what is under way on a subject."""

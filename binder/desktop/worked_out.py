@@ -49,7 +49,7 @@ class WorkedOut(QObject, Generic[T]):
             self.latest.value, self.latest.stale = self._figure(binder, about), False
         else:
             self.latest.stale = True
-            self._tasks.run(self._subject, self._work(binder, about))
+            self._tasks.run(self._subject, self._work(binder, about), soon=True)
         self.changed.emit()
 
     def _work(self, binder: Binder, about: str) -> Callable[[Task], tuple[str, T]]:
