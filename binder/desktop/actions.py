@@ -68,6 +68,7 @@ def _file() -> tuple[Action, ...]:
         Action("go_back", _("&Go back to how it was opened"), file, 2),
         Action("backups", _("Bac&kups..."), file, 2, needs=Needs.BACKUPS),
         Action("export_json", _("&Export JSON..."), file, 3),
+        Action("export_calendar", _("Export the &calendar..."), file, 3, needs=Needs.SHOOT),
         Action("print", _("&Print..."), file, 4, ("Print", "Ctrl+P"), Needs.SHOOT),
         Action("quit", _("&Quit"), file, 6, ("Quit", "Ctrl+Q")),
     )
@@ -99,6 +100,7 @@ def _view() -> tuple[Action, ...]:
         Action("smaller", _("S&maller text"), view, 3, ("ZoomOut", "Ctrl+-")),
         Action("usual", _("&Usual text size"), view, 3, ("Ctrl+0",)),
         Action("full_screen", _("&Full screen"), view, 4, ("F11",), ticks=True),
+        Action("on_set", _("&On the set"), view, 4, ("Shift+F11",), Needs.SHOOT),
     )
 
 

@@ -29,6 +29,7 @@ _BEGINS = {
     "add_person": ("day", "person"),
     "add_appliance": ("day", "appliance"),
     "add_event": ("day", "event"),
+    "export_calendar": ("day", "calendar"),
     "add_budget_line": ("money", "budget line"),
     "add_claim": ("money", "claim"),
 }
@@ -55,6 +56,7 @@ class ViewDoings:
             "smaller": self._sizer(-1),
             "usual": self._sizer(0),
             "full_screen": self.full_screen,
+            "on_set": self.on_set,
             "open_recipe": self.open_recipe,
             "palette": self.find_action,
             "next_check": self.next_check,
@@ -119,6 +121,12 @@ class ViewDoings:
         window = self._window
         window.showNormal() if window.isFullScreen() else window.showFullScreen()
         self.follow()
+
+    def on_set(self) -> None:
+        """The day as large as the screen."""
+        from binder.desktop.set_view.opening import open_on_set
+
+        open_on_set(self._window.desk, self._window)
 
     def open_recipe(self) -> None:
         """Go to the recipe of the dish chosen."""

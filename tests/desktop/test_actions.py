@@ -116,6 +116,7 @@ def test_dots_stand_only_where_more_is_asked() -> None:
         "copy_binder",
         "backups",
         "export_json",
+        "export_calendar",
         "print",
         "find",
         "palette",
@@ -138,7 +139,7 @@ def test_a_disabled_action_carries_its_reason(window_on: MakeWindow) -> None:
 def test_every_action_that_can_be_done_does_not_fail(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
     """All but those that close the window or open others are done one after the other; none may raise."""
     for declared in window.actions_.declared():
-        if declared.id not in {"quit", "full_screen", "palette", "binder_settings", "help", "about"}:
+        if declared.id not in {"quit", "full_screen", "on_set", "palette", "binder_settings", "help", "about"}:
             window.actions_.follow(window.available)
             window.actions_[declared.id].trigger()
 

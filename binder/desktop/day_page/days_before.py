@@ -91,7 +91,7 @@ def _heading(binder: Binder, day: date, shoot: date | None, *, first: bool) -> R
 
 def _row(entry: PrepEntry) -> Row:
     place = _place(entry)
-    details = "  ".join(entry.details)
+    details = _details(entry)
     where = [listed(entry.who)] if entry.who else []
     cells = (
         Cell(_when(entry)),
@@ -100,9 +100,17 @@ def _row(entry: PrepEntry) -> Row:
         if place
         else Cell(entry.what, size=Size.STRONG, paragraph=True),
         Cell(", ".join([*where, *([entry.where] if entry.where else [])]), paragraph=True),
-        Cell(details, tone=Tone.QUIET, paragraph=True),
+        Cell(details, tone=Tone.QUIET, paragraph=True, tip="\n".join(entry.details)),
     )
     return Row(entry.key, cells, place=place, wraps=True)
+
+
+def _details(entry: PrepEntry) -> str:
+    """In short: what a trip brings is on the shopping list."""
+    if entry.kind is EntryKind.TRIP:
+        count = len(entry.details)
+        return ngettext("{count} thing to buy", "{count} things to buy", count).format(count=count)
+    return "  ".join(entry.details)
 
 
 def _when(entry: PrepEntry) -> str:

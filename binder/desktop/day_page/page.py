@@ -211,12 +211,17 @@ class DayPage(Page):
             self._show_before()
 
     def export_calendar(self) -> bool:
-        """Write the calendar of the days before to a file."""
+        """Write the calendar of the days before to a file, once there is a plan for them."""
         self._show_before()
+        if self.planning.plan is None and self.planning.busy:
+            self.desk.said.emit(_("The day is still being planned: export the calendar once the plan is there."))
+            return False
         return self.calendar.value is not None and export_calendar(self.desk, self.calendar.value, self)
 
     def _open_set(self) -> None:
-        """To be had from the View menu too."""
+        from binder.desktop.set_view.opening import open_on_set
+
+        open_on_set(self.desk, self.window())
 
     def _go_to_shoot(self) -> None:
         shoot = self.desk.shoot
@@ -252,6 +257,9 @@ class DayPage(Page):
         return True
 
     def begin(self, kind: str) -> bool:
+        if kind == "calendar" and self.desk.shoot is not None:
+            self.show_part(BEFORE)
+            return self.export_calendar()
         begins = {"person": ("people", ADD_PERSON), "appliance": ("appliances", ADD_APPLIANCE)}
         begins["event"] = ("fixed_events", ADD_EVENT)
         if self.desk.shoot is None or kind not in begins:

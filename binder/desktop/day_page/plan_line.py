@@ -51,7 +51,7 @@ class PlanLine(QWidget):
         self.stop = QPushButton(_("Stop looking"), self)
         self.stop.setToolTip(_("Take the best plan found so far"))
         self.stop.clicked.connect(self.stop_asked)
-        self._ways_head = _quiet(QLabel(_("Any one of these mends it:"), self))
+        self._ways_head = _quiet(QLabel(_("Each of these was tried, and helps:"), self))
         self._ways, self._assumed = WrappingRow(space(self, 1.5)), WrappingRow(space(self, 1.5))
         self._lay_out()
 

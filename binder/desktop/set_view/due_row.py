@@ -1,0 +1,118 @@
+"""One thing to start on the set: a row as large as a hand, ticked with a tap or with the key it shows."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
+
+from binder.desktop.set_view.set_type import share_of
+from binder.desktop.theme import tokens_for
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QFont
+
+    from binder.desktop.set_view.set_sight import Due
+    from binder.desktop.theme import Tokens
+
+_LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+_RIGHT = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+ROW_HEIGHT = 1.06
+"""Heights of a line."""
+
+_CENTRE = int(Qt.AlignmentFlag.AlignCenter)
+
+
+class DueRow(QAbstractButton):
+    """Shows a Due. What should have begun stands on a solid ground, what is to come in an outline."""
+
+    def __init__(self, hint: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.hint = hint
+        self.due: Due | None = None
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def show_due(self, due: Due | None) -> None:
+        """Show something to start; nothing hides the row."""
+        if due != self.due:
+            self.due = due
+            self.setAccessibleName(heard(due) if due is not None else "")
+            self.update()
+        self.setVisible(due is not None)
+
+    def wear(self, font: QFont) -> None:
+        """Take a font."""
+        self.setFont(font)
+        self.updateGeometry()
+
+    def sizeHint(self) -> QSize:
+        metrics = QFontMetricsF(self.font())
+        return QSize(round(metrics.horizontalAdvance("0") * 20), round(metrics.height() * ROW_HEIGHT))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        due = self.due
+        if due is None:
+            return
+        tokens, painter = tokens_for(self.palette()), QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        metrics = QFontMetricsF(self.font())
+        digit, box = metrics.horizontalAdvance("0"), QRectF(self.rect()).adjusted(1, 1, -1, -1)
+        self._ground(painter, tokens, box)
+        left = self._tick_box(painter, tokens, box, digit) + digit * 0.5
+        left = self._time(painter, tokens, QRectF(left, box.top(), digit * 6.2, box.height()), due) + digit * 0.7
+        if due.number:
+            painter.setFont(share_of(self.font(), strong=True))
+            painter.setPen(tokens.colour("ink"))
+            painter.drawText(QRectF(left, box.top(), digit * 2, box.height()), _LEFT, due.number)
+            left += digit * (0.6 + len(due.number))
+        self._words(painter, tokens, QRectF(left, box.top(), box.right() - left - digit * 0.4, box.height()), due)
+
+    def _ground(self, painter: QPainter, tokens: Tokens, box: QRectF) -> None:
+        painter.setPen(QPen(tokens.colour("accent"), 3) if self.hasFocus() else Qt.PenStyle.NoPen)
+        painter.setBrush(tokens.colour("tint" if self.isDown() or self.underMouse() else "raised"))
+        painter.drawRoundedRect(box, 6, 6)
+
+    def _tick_box(self, painter: QPainter, tokens: Tokens, box: QRectF, digit: float) -> float:
+        """The box to tick, with the key that ticks it. Gives where it ends."""
+        side = box.height() * 0.62
+        square = QRectF(box.left() + digit * 0.3, box.center().y() - side / 2, side, side)
+        painter.setPen(QPen(tokens.colour("edge"), 2))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRoundedRect(square, 4, 4)
+        painter.setFont(share_of(self.font(), 0.5))
+        painter.setPen(tokens.colour("quiet"))
+        painter.drawText(square, _CENTRE, self.hint)
+        return square.right()
+
+    def _time(self, painter: QPainter, tokens: Tokens, box: QRectF, due: Due) -> float:
+        inner = box.adjusted(0, box.height() * 0.1, 0, -box.height() * 0.1)
+        if due.now:
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(tokens.colour("ink"))
+            painter.drawRoundedRect(inner, 4, 4)
+        painter.setFont(share_of(self.font(), strong=True))
+        painter.setPen(tokens.colour("raised" if due.now else "ink"))
+        painter.drawText(inner, _CENTRE, f"{due.at:%H:%M}")
+        return box.right()
+
+    def _words(self, painter: QPainter, tokens: Tokens, box: QRectF, due: Due) -> None:
+        metrics = QFontMetricsF(self.font())
+        painter.setFont(self.font())
+        most = box.width() * 0.3
+        who = metrics.elidedText(due.who, Qt.TextElideMode.ElideRight, most)
+        painter.setPen(tokens.colour("quiet"))
+        painter.drawText(box, _RIGHT, who)
+        room = box.width() - (metrics.horizontalAdvance(who) + metrics.horizontalAdvance("00") if who else 0)
+        painter.setPen(tokens.colour("ink"))
+        painter.drawText(box, _LEFT, metrics.elidedText(due.what, Qt.TextElideMode.ElideRight, room))
+
+
+def heard(due: Due) -> str:
+    """A row as it is heard."""
+    when = _("{time}, now").format(time=f"{due.at:%H:%M}") if due.now else f"{due.at:%H:%M}"
+    dish = _("dish {number}").format(number=due.number) if due.number else ""
+    return _("Begin: {what}").format(what=", ".join(part for part in (when, dish, due.what, due.who) if part))
