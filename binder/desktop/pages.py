@@ -69,13 +69,9 @@ def _buying(desk: Desk) -> Page:
 
 
 def _mise(desk: Desk) -> Page:
-    from binder.desktop.list_page import ListPage
-    from binder.desktop.mise_sheet import MiseSheet
+    from binder.desktop.mise_page.page import MisePage
 
-    sentence = _(
-        "The mise list follows from the builds of the shoot: what is washed, cut, weighed and set out, by station."
-    )
-    return ListPage(desk, MiseSheet(), sentence)
+    return MisePage(desk)
 
 
 def _day(desk: Desk) -> Page:
