@@ -10,6 +10,7 @@ from binder.paper.arrangement import Beside, Stack
 from binder.paper.block import text
 from binder.paper.card_frame import PAD
 from binder.paper.card_number import Numeral
+from binder.paper.print_choices import Look
 
 if TYPE_CHECKING:
     from binder.paper.block import Block, Text
@@ -61,12 +62,13 @@ class CardBand:
         style, most = self._style.number, self._space.inner * _LARGEST_NUMBER
         wide = Numeral(self._label, style).width() or most
         tallest = self._space.tall * _TALLEST_NUMBER
-        return Numeral(self._label, replace(style, size=min(style.size * min(1.0, most / wide), tallest)))
+        solid = self._style.look is Look.ON_CAMERA
+        return Numeral(self._label, replace(style, size=min(style.size * min(1.0, most / wide), tallest)), solid)
 
     def _small_numeral(self) -> Numeral:
         """On narrow cards that go on, the number is as large as a name."""
         style = self._numeral.style
-        return Numeral(self._label, replace(style, size=min(style.size, self._style.name.size)))
+        return Numeral(self._label, replace(style, size=min(style.size, self._style.name.size)), self._numeral.solid)
 
     def _name_and_rest(self) -> tuple[Block, Block | None]:
         """The dish's name in the largest type that needs two lines at most, and what of a very long one flows on."""

@@ -27,7 +27,7 @@ def containers_block(row: Containers, style: CardType) -> Stack:
     after = ", ".join(part for part in (row.preparation, row.note, _("garnish") if row.garnish else "") if part)
     if len(row.amounts) == 1:
         return Stack((_one_amount(row.food, row.amounts[0], after, style), Space(_BETWEEN_ROWS)))
-    food = Text((Run(row.food, style.lead), *([Run(" " + after, style.plain)] if after else [])))
+    food = Text((Run(row.food, style.lead), *([Run(" " + after, style.after)] if after else [])))
     amounts = (_whose_amount(found, style) for found in row.amounts)
     return Stack((*amounts, food, Space(_BETWEEN_ROWS)))
 
@@ -36,7 +36,7 @@ def _one_amount(food: str, found: SetAmount, after: str, style: CardType) -> Blo
     weight, measure = found.amount.weight, measure_text(found.amount.measure)
     runs = [*figure_runs(weight or measure, style.figure, style.plain), Run(f" {food}", style.lead)]
     rest = [part for part in (unbroken(measure) if weight else "", after) if part]
-    runs += [Run(" " + " · ".join(rest), style.plain)] if rest else []
+    runs += [Run(" " + " · ".join(rest), style.after)] if rest else []
     count = len(found.kinds)
     if count < 2:  # noqa: PLR2004 - one container needs no count
         return Text(tuple(runs))

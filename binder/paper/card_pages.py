@@ -22,6 +22,7 @@ from binder.paper.card_number import StepNumber
 from binder.paper.card_safety import deference_block, doneness_block
 from binder.paper.card_step import StepOf, step_block
 from binder.paper.page import Page
+from binder.paper.print_choices import Look
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -53,7 +54,7 @@ class CardLayout:
         """`makes` stands under the name in place of portions and builds; `whose` has steps of several dishes by id."""
         self._binder, self._card, self._label, self._style = binder, card, label, style
         self._whose = whose or {}
-        self._space = CardSpace(paper, style.metres)
+        self._space = CardSpace(paper, style.metres, style.look)
         self._band = CardBand(card.name, label, makes or what_it_makes(binder, card, style.near), self._space, style)
         self._foot = CardFoot(card, binder.settings.allergens, self._space, style.near)
         self._cards = [Card()]
@@ -98,7 +99,8 @@ class CardLayout:
 
     def _groups(self, found: CardStep, before: CardStep | None) -> list[Group]:
         """A step with its containers; on a card of one column in two groups where one card cannot hold both."""
-        number = StepNumber(self._number(found), self._style.strong, to_end=True)
+        solid = self._style.look is Look.ON_CAMERA
+        number = StepNumber(self._number(found), self._style.strong, to_end=True, solid=solid)
         going_on = Card(first=False, cautions=by_hazard(found.cautions))
         whole = self._room(going_on) - 2 * number.height(self._space.inner)
         rows: list[Block] = [Kept(containers_block(row, self._style), whole) for row in found.containers]
@@ -253,8 +255,9 @@ class CardLayout:
             y = lower
         _put_down(page, card.below, space.x, end, space.inner)
         page.put(self._foot.block(card.cautions, said), space.x, space.top - space.tall + foot - PAD, space.inner)
-        frame = Frame(space.tall, band, foot, space.between if space.two_columns else None, tuple(columns))
-        page.put(frame, space.edge, space.top, space.wide)
+        between = space.between if space.two_columns else None
+        frame, around = Frame(space.tall, band, foot, between, tuple(columns), space.around), space.around
+        page.put(frame, space.edge - around, space.top + around, space.wide + 2 * around)
         return page
 
 

@@ -14,6 +14,7 @@ from binder.paper.card_number import StepNumber
 from binder.paper.card_type import figure_runs
 from binder.paper.card_words import heat_text, portions_text
 from binder.paper.mark import Shape, marked, marked_width
+from binder.paper.print_choices import Look
 from binder.paper.run import Run, unbroken
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ def step_block(binder: Binder, found: CardStep, before: CardStep | None, style: 
     if found.cautions:
         blocks.append(Flow(tuple(_caution_mark(caution, style) for caution in found.cautions), _BETWEEN_MARKS))
     blocks += [_stop_block(binder, build, style) for build in found.stopping]
-    number = StepNumber(of.number, style.strong)
+    number = StepNumber(of.number, style.strong, solid=style.look is Look.ON_CAMERA)
     first, *others = blocks or [text("", style.plain)]
     headed = Beside(((number, number.box_width()), (first, None)), gap=_AFTER_NUMBER)
     return Stack((headed, *others, Space(_BETWEEN_STEPS)))

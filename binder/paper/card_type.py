@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 
 from binder.paper.legibility import ARMS_LENGTH, LARGE_ARC, LEAST_ARC, PREFERRED_ARC, type_size
+from binder.paper.print_choices import Look
 from binder.paper.run import Run, Style, unbroken
 from binder.paper.typeface import Weight, capital_ratio
 
@@ -19,7 +20,8 @@ _NAME_FROM = 5 / 3
 class CardType:
     """The styles of a card that is read from `metres`, the largest first. `quiet` is for what is only looked up.
 
-    `near` has the styles for arm's length: whoever cooks from further away comes near for cautions and allergens.
+    `after` is for what follows a food: its measure and preparation. `near` has the styles for arm's length: whoever
+    reads from further away comes near for cautions and allergens.
     """
 
     metres: float
@@ -29,17 +31,22 @@ class CardType:
     lead: Style
     strong: Style
     plain: Style
+    after: Style
     quiet: Style
+    look: Look = Look.PLAIN
 
     @property
     def near(self) -> CardType:
         """The styles for arm's length, or its own where it is read from nearer."""
-        return self if self.metres <= ARMS_LENGTH else card_type(ARMS_LENGTH, self.plain.language)
+        return self if self.metres <= ARMS_LENGTH else card_type(ARMS_LENGTH, self.plain.language, self.look)
 
 
 @functools.cache
-def card_type(metres: float = ARMS_LENGTH, language: str = "") -> CardType:
-    """The styles of a card that is read from so many metres, its running text in a language."""
+def card_type(metres: float = ARMS_LENGTH, language: str = "", look: Look = Look.PLAIN) -> CardType:
+    """The styles of a card that is read from so many metres, its running text in a language.
+
+    On camera what follows a food is in italics: a second voice without a second size.
+    """
 
     def sized(weight: Weight, arc: float, times: float = 1.0, spoken: str = "") -> Style:
         return Style(weight, type_size(metres * times, arc, capitals=capital_ratio(weight)), spoken)
@@ -52,7 +59,9 @@ def card_type(metres: float = ARMS_LENGTH, language: str = "") -> CardType:
         lead=sized(Weight.SEMIBOLD, PREFERRED_ARC, spoken=language),
         strong=sized(Weight.SEMIBOLD, LEAST_ARC, spoken=language),
         plain=sized(Weight.REGULAR, LEAST_ARC, spoken=language),
+        after=sized(Weight.ITALIC if look is Look.ON_CAMERA else Weight.REGULAR, LEAST_ARC, spoken=language),
         quiet=Style(Weight.REGULAR, 8.0, language),
+        look=look,
     )
 
 

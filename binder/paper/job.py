@@ -37,7 +37,7 @@ class Job:
 
     def card_type(self) -> CardType:
         """The type of what is read standing at the station: from arm's length unless another distance is chosen."""
-        return card_type(self.choices.metres or ARMS_LENGTH, self.language)
+        return card_type(self.choices.metres or ARMS_LENGTH, self.language, self.choices.look)
 
     def standing_type(self, usual: float = IN_THE_HAND) -> ListType:
         """The type of a list that is read standing: from the distance chosen, or else from `usual` metres."""
