@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.day_words import dish_title
 from binder.figures.memory import PLANS, remembered_from
-from binder.figures.safety import recipe_allergens
+from binder.figures.recipe_use import recipe_uses, recipes_within
+from binder.figures.safety import allergen_group, recipe_allergens, with_what_made_it
 from binder.kitchen.day import ApplianceKind
 from binder.kitchen.recipe import Heat
 from binder.kitchen.reference import deference
 from binder.kitchen.wording import _, listed
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Sequence
 
     from binder.kitchen.binder import Binder
     from binder.kitchen.recipe import Step
-    from binder.kitchen.shoot import Dish
 
 
 @dataclass(frozen=True)
@@ -50,46 +51,64 @@ class AllergenMatrix:
 def allergen_matrix(binder: Binder, shoot_id: str) -> AllergenMatrix:
     """Allergens of every dish of a shoot.
 
-    Dishes share whatever equipment their steps (and the recipes made ahead for them) name alike, and the frying oil. A
+    Dishes, and the recipes made ahead for them, share whatever equipment their steps name alike, and the frying oil. A
     wash in between may not be enough for someone with an allergy.
     """
     dishes = binder.dishes.where("shoot", shoot_id)
-    contains = {dish.id: {one.group: one.foods for one in recipe_allergens(binder, dish.recipe)} for dish in dishes}
-    used = {dish.id: dict(_things(binder, dish)) for dish in dishes}
-    rows = tuple(DishAllergens(dish.id, contains[dish.id], _contacts(dish, contains, used)) for dish in dishes)
-    return AllergenMatrix(tuple(sorted({group for row in rows for group in row.contains})), rows)
+    made_of = {dish.id: recipes_in(binder, dish.recipe) for dish in dishes}
+    touched = {
+        recipe: dict(_touched(binder, recipe))
+        for recipe in dict.fromkeys(one for all_of in made_of.values() for one in all_of)
+    }
+    rows = []
+    for dish in dishes:
+        contains = {one.group: one.foods for one in recipe_allergens(binder, dish.recipe)}
+        rows.append(DishAllergens(dish.id, contains, _contacts(dish.id, set(contains), made_of, touched)))
+    return AllergenMatrix(tuple(sorted({group for row in rows for group in row.contains})), tuple(rows))
 
 
-def _things(binder: Binder, dish: Dish) -> Iterator[tuple[str, str]]:
-    """What a dish is made with, each by its name without regard to case, and as it is written."""
-    for step in _steps(binder, dish.recipe):
-        for name in step.equipment:
-            yield name.casefold(), name
-        if step.uses is ApplianceKind.FRYER or (step.uses is None and step.heat is Heat.OIL):
-            yield _("the frying oil").casefold(), _("the frying oil")
+def recipes_in(binder: Binder, recipe_id: str) -> tuple[str, ...]:
+    """A recipe and those that it is made from."""
+    return (recipe_id, *(one for one in recipes_within(binder, recipe_id) if one != recipe_id))
 
 
-def _steps(binder: Binder, recipe_id: str) -> Iterator[Step]:
-    waiting, seen = [recipe_id], set[str]()
-    while waiting:
-        recipe = waiting.pop()
-        for step in binder.steps.where("recipe", recipe) if recipe not in seen else ():
-            yield step
-            waiting += [line.made for line in binder.lines.where("step", step.id) if line.made is not None]
-        seen.add(recipe)
+_Touched = Mapping[str, tuple[str, frozenset[str]]]
+"""By the name of a thing without regard to case: as it is written, and the allergens that have been on it."""
+
+
+def _touched(binder: Binder, recipe_id: str) -> Iterator[tuple[str, tuple[str, frozenset[str]]]]:
+    """The things a recipe's own steps use, with the allergens of what has gone in by then."""
+    on_it: dict[str, tuple[str, frozenset[str]]] = {}
+    so_far: frozenset[str] = frozenset()
+    uses = recipe_uses(binder, recipe_id)
+    for step in binder.steps.where("recipe", recipe_id):
+        foods = {key for use in uses if use.step == step.id for key in with_what_made_it(binder, use.food)}
+        so_far |= {allergen_group(binder, code) for food in foods for code in binder.foods[food].allergens} - {""}
+        for thing in _things(step):
+            _written, before = on_it.get(thing.casefold(), (thing, frozenset()))
+            on_it[thing.casefold()] = (thing, before | so_far)
+    yield from on_it.items()
+
+
+def _things(step: Step) -> Iterator[str]:
+    yield from step.equipment
+    if step.uses is ApplianceKind.FRYER or (step.uses is None and step.heat is Heat.OIL):
+        yield _("the frying oil")
 
 
 def _contacts(
-    dish: Dish, contains: Mapping[str, Mapping[str, tuple[str, ...]]], used: Mapping[str, Mapping[str, str]]
+    dish: str, contains: set[str], made_of: Mapping[str, Sequence[str]], touched: Mapping[str, _Touched]
 ) -> dict[str, Contact]:
+    """What may come to a dish from recipes that are no part of it."""
+    own = {thing: written for recipe in made_of[dish] for thing, (written, _groups) in touched[recipe].items()}
     found: dict[str, tuple[dict[str, None], dict[str, None]]] = {}
-    for other, groups in contains.items():
-        shared = [used[other][name] for name in used[other] if name in used[dish.id]]
-        for group in groups if other != dish.id and shared else ():
-            if group not in contains[dish.id]:
-                dishes, things = found.setdefault(group, ({}, {}))
-                dishes[other] = None
-                things |= dict.fromkeys(shared)
+    for other in made_of:
+        for recipe in made_of[other] if other != dish else ():
+            for thing, (_written, groups) in touched[recipe].items() if recipe not in made_of[dish] else ():
+                for group in groups - contains if thing in own else ():
+                    dishes, things = found.setdefault(group, ({}, {}))
+                    dishes[other] = None
+                    things[own[thing]] = None
     return {group: Contact(tuple(dishes), tuple(things)) for group, (dishes, things) in sorted(found.items())}
 
 

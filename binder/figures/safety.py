@@ -40,12 +40,13 @@ def foods_in_recipe(binder: Binder, recipe_id: str) -> tuple[Food, ...]:
     """Every food in a recipe, down through the recipes it is made from and all conversions its forms can come of."""
     found: dict[str, Food] = {}
     for used in dict.fromkeys(use.food for use in recipe_uses(binder, recipe_id)):
-        for food_id in _with_what_made_it(binder, used):
+        for food_id in with_what_made_it(binder, used):
             found[food_id] = binder.foods[food_id]
     return tuple(found.values())
 
 
-def _with_what_made_it(binder: Binder, food_id: str) -> tuple[str, ...]:
+def with_what_made_it(binder: Binder, food_id: str) -> tuple[str, ...]:
+    """A food (its id), and all foods that conversions to it take or add."""
     gathered: dict[str, None] = {}
     waiting = [food_id]
     while waiting:
@@ -66,12 +67,18 @@ def recipe_allergens(binder: Binder, recipe_id: str) -> tuple[AllergenInDish, ..
     carriers: dict[str, dict[str, None]] = {}
     for food in foods_in_recipe(binder, recipe_id):
         for code in food.allergens:
-            known = allergens().get(code)
-            group = known.group(binder.settings.allergens) if known else code
+            group = allergen_group(binder, code)
             if group:
+                known = allergens().get(code)
                 kinds.setdefault(group, {})[known.name if known else code] = None
                 carriers.setdefault(group, {})[food.name] = None
     return tuple(AllergenInDish(group, tuple(kinds[group]), tuple(carriers[group])) for group in sorted(kinds))
+
+
+def allergen_group(binder: Binder, code: str) -> str:
+    """The name that the binder's scheme has for an allergen; empty where it does not list it."""
+    known = allergens().get(code)
+    return known.group(binder.settings.allergens) if known else code
 
 
 def step_cautions(step: Step) -> tuple[Caution, ...]:

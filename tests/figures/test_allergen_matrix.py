@@ -36,10 +36,10 @@ def test_what_each_dish_contains_by_the_scheme() -> None:
 def test_a_shared_blender_brings_each_dish_the_others_allergens() -> None:
     binder = shared(("Blender", "bowl"), ("blender", "plate"))
     spread, bread = allergen_matrix(binder, "day").dishes
-    assert spread.may_have == {"wheat": Contact(("dish-bread",), ("blender",))}
-    assert bread.may_have == {"sesame": Contact(("dish-spread",), ("Blender",))}
+    assert spread.may_have == {"wheat": Contact(("dish-bread",), ("Blender",))}
+    assert bread.may_have == {"sesame": Contact(("dish-spread",), ("blender",))}
     assert contact_text(binder, spread) == (
-        "1 Bean spread may also carry wheat (by blender, from 2 Onion flatbread). Tell everyone who tastes, or keep "
+        "1 Bean spread may also carry wheat (by Blender, from 2 Onion flatbread). Tell everyone who tastes, or keep "
         "its things apart. Follow your local food code and your own food-safety lead."
     )
     assert contact_text(shared((), ()), allergen_matrix(shared((), ()), "day").dishes[0]) == ""
@@ -51,9 +51,25 @@ def test_frying_oil_is_shared() -> None:
     assert spread.may_have == {"wheat": Contact(("dish-bread",), ("the frying oil",))}
 
 
-def test_what_is_made_ahead_counts_with_its_dish() -> None:
-    """The bread holds spread, so it contains sesame, and the spread's blender is its blender too."""
-    binder = small_binder(replace(small_binder().steps["spread/1"], equipment=("blender",)))
-    spread, bread = allergen_matrix(binder, "day").dishes
+def test_what_was_not_yet_in_a_dish_is_not_on_its_things() -> None:
+    """The tahini goes in at the first step of the spread; what only its second uses has had it, and the reverse not."""
+    small = shared((), ())
+    sieve = (
+        replace(small.steps["bread/1"], equipment=("sieve",), position=0),
+        replace(small.steps["spread/1"], equipment=("sieve",)),
+    )
+    late = Line(id="bread/1/1", step="bread/2", food="flour", low=2, high=2, unit="cup")
+    spread, bread = allergen_matrix(small_binder(*small.lines.values(), *sieve, late), "day").dishes
+    assert not spread.may_have  # the flour comes into the bread after the sieve
+    assert set(bread.may_have) == {"sesame"}
+
+
+def test_what_is_made_ahead_for_both_brings_nothing_of_the_others() -> None:
+    """The bread holds spread and so contains sesame; its flour never comes near the spread's blender."""
+    blended = replace(small_binder().steps["spread/1"], equipment=("blender",))
+    spread, bread = allergen_matrix(small_binder(blended), "day").dishes
     assert set(bread.contains) == {"sesame", "wheat"}
+    assert not spread.may_have
+    kneaded = replace(small_binder().steps["bread/1"], equipment=("blender",))
+    spread, _bread = allergen_matrix(small_binder(blended, kneaded), "day").dishes
     assert spread.may_have["wheat"].shared == ("blender",)
