@@ -73,5 +73,6 @@ def start(path: Path | None = None) -> int:
     window = frame_window(wardrobe, Surroundings(shelf, RealDialogs(), settings))
     window.reporter.install()
     window.show()
+    window.activateWindow()
     FirstOpening(window, shelf, path)
     return application.exec()

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit
 
-from binder.desktop.places import place_of_change
+from binder.desktop.places import changed_fields, place_of_change
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.kitchen.wording import _
 
@@ -65,8 +65,16 @@ class EditDoings:
         place = place_of_change(self._desk.binder, change) if change is not None else None
         if change is None or place is None or self._window.page(self._window.shown).look_at(change, place):
             return
+        if place.table == "settings":
+            self._look_at_setting(*changed_fields(change, place)[:1])
+            return
         self._desk.go_to(place)
         self._window.page(self._window.shown).look_at(change, place)
+
+    def _look_at_setting(self, field: str = "name") -> None:
+        settings = self._window.view.settings_window()
+        settings.open()
+        settings.sheet.select_key(field, 1)
 
     def cut(self) -> None:
         """Take the text or the rows to the clipboard."""

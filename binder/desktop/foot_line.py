@@ -19,10 +19,12 @@ from binder.desktop.typeface import sized, small
 from binder.desktop.words.figure_text import clock_text, date_text, headroom_text, mark_of, money
 from binder.desktop.worked_out import WorkedOut
 from binder.figures.base import BaseVerdict, base_balance
+from binder.figures.cap_basis import basis_text
 from binder.figures.cost import Verdict, shoot_costs
 from binder.figures.portion_text import number_style
 from binder.figures.spend import shoot_spend
 from binder.kitchen.amount_text import grams_text
+from binder.kitchen.shoot import CapBasis
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -50,7 +52,9 @@ def foot_is_quick(binder: Binder, shoot: str) -> bool:
 
 
 def _headroom(binder: Binder, shoot: str) -> FootFigure:
-    label = _("worst headroom")
+    label, basis = _("worst headroom"), binder.shoots[shoot].cap_basis
+    if basis is not CapBasis.USED:
+        label = _("{label} ({basis})").format(label=label, basis=basis_text(basis))
     costs = shoot_costs(binder, shoot)
     unknown = [cost for cost in costs if cost.verdict is Verdict.UNKNOWN]
     known = [cost for cost in costs if cost.headroom is not None]
@@ -127,6 +131,7 @@ class FootLine(QWidget):
         if (figures, latest.stale) != (self._figures, self._stale):
             self._figures, self._stale = figures, latest.stale
             self.setAccessibleName(self.says or _("No shoot yet"))
+            self.setToolTip("\n".join(f"{figure.label}: {figure.says}" for figure in figures))
             self.update()
 
     def sizeHint(self) -> QSize:

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from binder.desktop.appearance import Wardrobe
     from binder.desktop.main_window import MainWindow
+    from binder.desktop.sheet_window import SheetWindow
 
 _BEGINS = {
     "add_shoot": ("shoot", "shoot"),
@@ -148,11 +149,19 @@ class ViewDoings:
 
     def binder_settings(self) -> None:
         """Edit the binder's own settings."""
+        self.settings_window().open()
+
+    def settings_window(self) -> SheetWindow:
+        """The window of the binder's settings, the one that is open where one is; undo and redo work in it too."""
         from binder.desktop.settings_sheet import SettingsSheet
         from binder.desktop.sheet_window import SheetWindow
 
-        desk = self._window.desk
-        SheetWindow(SettingsSheet(), desk, self._window).open()
+        open_one = next((one for one in self._window.findChildren(SheetWindow) if one.isVisible()), None)
+        if isinstance(open_one, SheetWindow):
+            return open_one
+        made = SheetWindow(SettingsSheet(), self._window.desk, self._window)
+        made.addActions([self._window.actions_["undo"], self._window.actions_["redo"]])
+        return made
 
     def print_cards(self) -> None:
         """Show the cards and print them."""

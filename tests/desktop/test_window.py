@@ -26,6 +26,7 @@ from binder.kitchen.claim import ClaimKind
 from binder.kitchen.edits.foods import remove_food
 from binder.kitchen.edits.money import add_claim
 from binder.kitchen.edits.shoots import set_dish, set_shoot
+from binder.kitchen.shoot import CapBasis
 from tests.desktop.conftest import Answers, MakeWindow, MemoryShelf
 from tests.desktop.editing import column_of, shown, type_over
 
@@ -162,6 +163,12 @@ def test_the_foot_line_is_of_a_moment_ago_where_packs_are_chosen_together(window
     assert "at the till: $91.22 of $90.00" in window.foot.says
     qtbot.waitUntil(lambda: not window.desk.tasks.busy("foot"), timeout=20_000)
     assert "at the till: $0.00 and what has no price of $200.00" in window.foot.says
+
+
+def test_the_foot_line_names_the_basis_where_it_is_not_the_usual_one(window: MainWindow) -> None:
+    window.desk.make(set_shoot(window.desk.binder.shoots["day"], cap_basis=CapBasis.WHOLE_PACKS))
+    assert window.foot.says.startswith("worst headroom (whole packs over portions): ")
+    assert "chickpeas, dried left: 340 g short" in window.foot.toolTip()
 
 
 def test_an_edit_that_is_refused_is_said_in_the_strip_and_changes_nothing(window: MainWindow) -> None:
