@@ -6,11 +6,9 @@ What SQLite holds is the binder that the document shows; every error leaves both
 from __future__ import annotations
 
 import os
-import sqlite3
 from typing import TYPE_CHECKING, Self
 
 import sqlalchemy as sa
-from sqlalchemy.exc import IntegrityError
 
 from binder.kitchen.whole_file import UnreadableFileError, written_beside
 from binder.storage.connection import PATIENCE, close, driver, reading, writing
@@ -21,17 +19,18 @@ from binder.storage.file_header import key_of, note_closed, note_open
 from binder.storage.journal import Entry, Kind, Scribe
 from binder.storage.new_file import create_file
 from binder.storage.opening import open_checked
-from binder.storage.rows import row_of
-from binder.storage.schema import JOURNAL, TABLES
+from binder.storage.record_text import texts_of
+from binder.storage.schema import JOURNAL
 from binder.storage.seal import moved_seal
 from binder.storage.soundness import checked_contents, damage_named
+from binder.storage.table_writing import StrangeRowError, write_edits
 from binder.storage.upgrade import Migrations, back_up
 
 if TYPE_CHECKING:
     from pathlib import Path
 
     from binder.kitchen.binder import Binder
-    from binder.kitchen.change import Change, Edit
+    from binder.kitchen.change import Change
     from binder.storage.opening import Opened
 
 
@@ -143,7 +142,8 @@ class BinderFile:
         `made_on` is the number of the last change known. Raises BehindError where it is not the last any more, and
         FileTroubleError; nothing is written then.
         """
-        entry = self._scribe.entry(change, kind=kind, of=of, made_on=made_on)
+        texts = texts_of(change.edits)
+        entry = self._scribe.entry(change, kind=kind, of=of, made_on=made_on, texts=texts)
         with in_sentences(self.path), writing(self._connection):
             self._require_our_version()
             last = self._connection.execute(
@@ -151,30 +151,13 @@ class BinderFile:
             ).scalar_one()
             if last != made_on:
                 raise BehindError(self.path)
-            for edit in change.edits:
-                self._write_edit(edit)
-            self._connection.execute(sa.insert(JOURNAL), entry.row())
-            write_seal(self._connection, moved_seal(read_seal(self._connection) or "0", change, entry))
-        return entry
-
-    def _write_edit(self, edit: Edit) -> None:
-        table = TABLES[edit.table]
-        if edit.before is None:
-            self._insert(table, edit)
-            return
-        change = sa.update(table).values(row_of(edit.after)) if edit.after else sa.delete(table)
-        if self._connection.execute(change.where(table.c.id == edit.id)).rowcount != 1:
-            raise OutOfStepError(self.path)
-
-    def _insert(self, table: sa.Table, edit: Edit) -> None:
-        if edit.after is None:
-            return
-        try:
-            self._connection.execute(sa.insert(table), row_of(edit.after))
-        except IntegrityError as error:
-            if getattr(error.orig, "sqlite_errorcode", None) == sqlite3.SQLITE_CONSTRAINT_PRIMARYKEY:
+            try:
+                write_edits(self._connection, change.edits)
+            except StrangeRowError as error:
                 raise OutOfStepError(self.path) from error
-            raise
+            self._connection.execute(sa.insert(JOURNAL), entry.row())
+            write_seal(self._connection, moved_seal(read_seal(self._connection) or "0", texts, entry))
+        return entry
 
     def copy_to(self, path: Path, *, replace: bool = False) -> None:
         """Copy the file as it is at one moment. Raises UnwritableFileError, FileInTheWayError or FileTroubleError."""
@@ -183,10 +166,15 @@ class BinderFile:
 
 
 def read_binder(path: Path, *, patience: float = PATIENCE) -> Binder:
-    """The binder in a file, which is closed again and never changed, not even where it is of an older version.
+    """The binder in a file, as `read_contents_of` reads it."""
+    return read_contents_of(path, patience=patience).binder
+
+
+def read_contents_of(path: Path, *, patience: float = PATIENCE) -> Contents:
+    """Binder and journal in a file, which is closed again and never changed, not even where it is of an older version.
 
     Raises UnreadableFileError or FileTroubleError.
     """
     opened = open_checked(path, patience=patience, migrations=Migrations(), leave_as_is=True)
     close(opened.connection)
-    return opened.contents.binder
+    return opened.contents

@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING
 
 import sqlalchemy as sa
 
-from binder.kitchen.binder import TABLE_OF, Binder, binder_of, every_record
+from binder.kitchen.binder import Binder, binder_of, every_record
 from binder.storage.journal import Entry, entry_of_row
-from binder.storage.rows import record_of_row, row_of
+from binder.storage.rows import records_of_rows
 from binder.storage.schema import JOURNAL, SEAL, TABLES
 from binder.storage.seal import seal_of
+from binder.storage.table_writing import insert_records
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -41,8 +42,7 @@ def read_contents(connection: sa.Connection) -> Contents:
 
 def _read_records(connection: sa.Connection) -> Iterable[Record]:
     for name, table in TABLES.items():
-        for row in connection.execute(sa.select(table)).mappings():
-            yield record_of_row(name, row)  # type: ignore[arg-type]  # its keys are the columns' names
+        yield from records_of_rows(name, table.columns.keys(), connection.execute(sa.select(table)))
 
 
 def read_entries(connection: sa.Connection, *, since: int = 0) -> tuple[Entry, ...]:
@@ -53,11 +53,9 @@ def read_entries(connection: sa.Connection, *, since: int = 0) -> tuple[Entry, .
 
 def write_contents(connection: sa.Connection, contents: Contents) -> None:
     """Fill the empty tables of a new file."""
-    rows: dict[str, list[dict[str, object]]] = {}
-    for record in every_record(contents.binder):
-        rows.setdefault(TABLE_OF[type(record)], []).append(dict(row_of(record)))
-    for name, group in rows.items():
-        connection.execute(sa.insert(TABLES[name]), group)
+    for name in TABLES:
+        if contents.binder.table(name):
+            insert_records(connection, name, contents.binder.table(name).values())
     if contents.entries:
         connection.execute(sa.insert(JOURNAL), [entry.row() for entry in contents.entries])
     connection.execute(sa.insert(SEAL), {"id": _SEAL_ID, "sum": _seal_of(contents)})

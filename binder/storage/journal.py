@@ -12,12 +12,13 @@ from typing import TYPE_CHECKING, Any
 from binder.kitchen.binder import RECORD_TYPES
 from binder.kitchen.change import Change, Edit
 from binder.kitchen.errors import BinderError
-from binder.kitchen.plain import plain_record, record_of
+from binder.kitchen.plain import record_of
 from binder.kitchen.shapes import tidy
 from binder.kitchen.wording import _
+from binder.storage.record_text import EditText, names_in_text, texts_of
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable, Iterable, Mapping, Sequence
 
     from binder.kitchen.record import Record
 
@@ -59,7 +60,7 @@ class Entry:
     def change(self) -> Change:
         """The change itself. Raises ForgottenChangeError."""
         try:
-            return Change(self.label, tuple(_edit(plain) for plain in json.loads(self.edits)))
+            return Change(self.label, tuple(_edits(self.edits)))
         except (BinderError, KeyError, TypeError, ValueError) as error:
             raise ForgottenChangeError(self.label) from error
 
@@ -90,18 +91,22 @@ def entry_of_row(row: Mapping[str, Any]) -> Entry:
     )
 
 
-def _edit(plain: Mapping[str, Any]) -> Edit:
-    record_type = RECORD_TYPES[plain["table"]]
-    before, after = (record_of(record_type, plain[side]) if plain[side] else None for side in ("before", "after"))
-    return Edit(before=before, after=after)
+def _written(edits: Sequence[EditText]) -> str:
+    """Edits as JSON: the names of fields once a table, then for each edit its table and the values before and after."""
+    names = {table: names_in_text(RECORD_TYPES[table]) for table in dict.fromkeys(edit.table for edit in edits)}
+    listed = ",".join(f'["{edit.table}",{edit.before or "null"},{edit.after or "null"}]' for edit in edits)
+    return f'{{"fields":{json.dumps(names, separators=(",", ":"))},"edits":[{listed}]}}'
 
 
-def _plain_edit(edit: Edit) -> dict[str, object]:
-    return {"table": edit.table, "before": _plain_side(edit.before), "after": _plain_side(edit.after)}
+def _edits(text: str) -> Iterable[Edit]:
+    written = json.loads(text)
+    fields = written["fields"]
+    for table, before, after in written["edits"]:
+        yield Edit(before=_record(table, fields[table], before), after=_record(table, fields[table], after))
 
 
-def _plain_side(record: Record | None) -> dict[str, Any] | None:
-    return plain_record(record) if record else None
+def _record(table: str, names: Sequence[str], values: Sequence[object] | None) -> Record | None:
+    return None if values is None else record_of(RECORD_TYPES[table], dict(zip(names, values, strict=True)))
 
 
 def utc_now() -> datetime:
@@ -124,15 +129,17 @@ class Scribe:
     author: str = field(default_factory=this_user)
     now: Callable[[], datetime] = utc_now
 
-    def entry(self, change: Change, *, kind: Kind, of: int | None, made_on: int) -> Entry:
-        """The journal's entry of a change."""
+    def entry(
+        self, change: Change, *, kind: Kind, of: int | None, made_on: int, texts: Sequence[EditText] | None = None
+    ) -> Entry:
+        """The journal's entry of a change, whose edits may be there as `texts` already."""
         at = self.now().astimezone(UTC)
         return Entry(
             sequence=made_on + 1,
             kind=kind,
             of=of,
             label=tidy(change.label),
-            edits=json.dumps([_plain_edit(edit) for edit in change.edits], ensure_ascii=False, separators=(",", ":")),
+            edits=_written(texts_of(change.edits) if texts is None else texts),
             at=at.replace(microsecond=at.microsecond // 1000 * 1000),
             author=tidy(self.author),
         )

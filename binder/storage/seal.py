@@ -7,19 +7,19 @@ against malice: whoever can write the file can write a seal.
 
 from __future__ import annotations
 
-import hashlib
 import json
+from hashlib import blake2b
 from typing import TYPE_CHECKING
 
 from binder.kitchen.binder import TABLE_OF
-from binder.kitchen.plain import plain_record
+from binder.storage.record_text import text_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from binder.kitchen.change import Change
     from binder.kitchen.record import Record
     from binder.storage.journal import Entry
+    from binder.storage.record_text import EditText
 
 _BYTES = 16
 _MODULUS = 2 ** (8 * _BYTES)
@@ -27,29 +27,32 @@ _MODULUS = 2 ** (8 * _BYTES)
 
 def seal_of(records: Iterable[Record], entries: Iterable[Entry]) -> str:
     """The seal of these records and journal entries."""
-    total = sum(_record_hash(record) for record in records) + sum(_entry_hash(entry) for entry in entries)
+    total = sum(_record_hash(TABLE_OF[type(record)], text_of(record)) for record in records)
+    return _written(total + sum(_entry_hash(entry) for entry in entries))
+
+
+def moved_seal(seal: str, edits: Iterable[EditText], entry: Entry) -> str:
+    """The seal after a change, of which these are the edits, and its journal entry."""
+    total = int(seal, 16) + _entry_hash(entry)
+    for table, before, after in edits:
+        if before is not None:
+            total -= _record_hash(table, before)
+        if after is not None:
+            total += _record_hash(table, after)
     return _written(total)
-
-
-def moved_seal(seal: str, change: Change, entry: Entry) -> str:
-    """The seal after a change and its journal entry."""
-    taken = sum(_record_hash(edit.before) for edit in change.edits if edit.before)
-    put = sum(_record_hash(edit.after) for edit in change.edits if edit.after)
-    return _written(int(seal, 16) - taken + put + _entry_hash(entry))
 
 
 def _written(total: int) -> str:
     return f"{total % _MODULUS:0{2 * _BYTES}x}"
 
 
-def _record_hash(record: Record) -> int:
-    return _hash([TABLE_OF[type(record)], plain_record(record)])
+def _record_hash(table: str, text: str) -> int:
+    return _hash(table + text)
 
 
 def _entry_hash(entry: Entry) -> int:
-    return _hash(["journal", entry.row()])
+    return _hash("journal" + json.dumps(entry.row(), sort_keys=True))
 
 
-def _hash(value: object) -> int:
-    text = json.dumps(value, sort_keys=True)
-    return int.from_bytes(hashlib.blake2b(text.encode(), digest_size=_BYTES).digest())
+def _hash(text: str) -> int:
+    return int.from_bytes(blake2b(text.encode(), digest_size=_BYTES).digest())
