@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Protocol
@@ -70,10 +71,11 @@ class Lines:
 
     def draw(self, pen: Pen, x: float, top: float, width: float) -> None:
         """Line by line downward."""
-        with pen.content():
-            for line in self.lines:
-                pen.text(line, x + width - line.width if self.to_right else x, top)
-                top -= line.height
+        pen.begin_content()
+        for line in self.lines:
+            pen.text(line, x + width - line.width if self.to_right else x, top)
+            top -= line.height
+        pen.end()
 
 
 def _some(lines: tuple[SetLine, ...], to_right: bool) -> Lines | None:  # noqa: FBT001
@@ -89,6 +91,12 @@ def _lines_within(lines: Sequence[SetLine], room: float) -> int:
     return len(lines)
 
 
+@functools.lru_cache(maxsize=16384)
+def _lines_of(runs: tuple[Run, ...], width: float) -> tuple[SetLine, ...]:
+    """The lines of a text at a width, kept: the same words stand in many places."""
+    return lines_of(words_of(runs), width)
+
+
 @dataclass
 class Text:
     """Running text in one or more styles, broken to the width it is given."""
@@ -97,15 +105,10 @@ class Text:
     to_right: bool = False
     _broken: dict[float, Lines] = field(default_factory=dict, repr=False, compare=False)
 
-    @cached_property
-    def words(self) -> tuple[Word, ...]:
-        """Its words, in the faces they are drawn in."""
-        return words_of(self.runs)
-
     def lines(self, width: float) -> Lines:
         """Its lines at a width."""
         if width not in self._broken:
-            self._broken[width] = Lines(lines_of(self.words, width), self.to_right)
+            self._broken[width] = Lines(_lines_of(self.runs, width), self.to_right)
         return self._broken[width]
 
     def natural_width(self) -> float:

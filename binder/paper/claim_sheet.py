@@ -17,7 +17,7 @@ from binder.paper.list_pages import Section, Sheet
 from binder.paper.list_type import ON_THE_DESK
 from binder.paper.mark import Shape, marked, state
 from binder.paper.run import Run
-from binder.paper.sheet_words import shoot_words
+from binder.paper.sheet_words import shoot_words, true_minus
 from binder.paper.table import Table, table
 
 if TYPE_CHECKING:
@@ -86,7 +86,7 @@ def _standing(binder: Binder, one: ClaimFinding, style: ListType) -> Iterator[Bl
     if chosen is not None:
         says = _("{subject}: {figure}; claimed {target}; margin {margin}")
         figures = says.format(
-            subject=one.subject, figure=chosen.shown, target=one.target_shown, margin=chosen.margin_shown
+            subject=one.subject, figure=chosen.shown, target=one.target_shown, margin=true_minus(chosen.margin_shown)
         )
         yield text(figures, style.strong)
 
@@ -121,7 +121,7 @@ def _levels(binder: Binder, one: ClaimFinding, style: ListType) -> Table:
                 cell(named[at.level], style.strong),
                 cell(at.shown, style.strong),
                 cell(one.target_shown, style.plain),
-                cell(at.margin_shown, style.plain),
+                cell(true_minus(at.margin_shown), style.plain),
                 cell(("−" if at.part < 0 else "") + percent_text(binder, abs(at.part)), style.plain),
                 Cell((Run(word, style.strong),), shape, style.strong.size),
             )

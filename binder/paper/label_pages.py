@@ -55,14 +55,22 @@ def _types(job: Job, labels: Sequence[ContainerLabel], grid: LabelGrid) -> list[
     """For each label the largest type in which nearly all fit, or else the largest in which it fits itself."""
     width, room = _inner(grid)
     styles = [job.list_type(metres) for metres in _DISTANCES]
-    tall = [[_label_block(job.binder, label, style).height(width) for label in labels] for style in styles]
-    enough = _NEARLY_ALL * len(labels)
-    largest = next((at for at, heights in enumerate(tall) if sum(high <= room for high in heights) >= enough), -1)
-    common = largest if largest >= 0 else len(styles) - 1
-    return [
-        styles[next((at for at in range(common, len(styles)) if tall[at][label] <= room), -1)]
-        for label in range(len(labels))
-    ]
+    found: list[ListType] = []
+    for at, style in enumerate(styles):
+        fits = [_label_block(job.binder, label, style).height(width) <= room for label in labels]
+        found = [
+            style if fit else _fitting(job, label, grid, styles[at:]) for fit, label in zip(fits, labels, strict=True)
+        ]
+        if sum(fits) >= _NEARLY_ALL * len(labels):
+            break
+    return found
+
+
+def _fitting(job: Job, label: ContainerLabel, grid: LabelGrid, styles: Sequence[ListType]) -> ListType:
+    """The largest of some types in which a label fits, or the smallest."""
+    width, room = _inner(grid)
+    fits = (one for one in styles if _label_block(job.binder, label, one).height(width) <= room)
+    return next(fits, styles[-1])
 
 
 def _inner(grid: LabelGrid) -> tuple[float, float]:

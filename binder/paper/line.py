@@ -5,6 +5,7 @@ A word is cut anywhere only where it alone is wider than the line and no languag
 
 from __future__ import annotations
 
+import functools
 import re
 import unicodedata
 from dataclasses import dataclass, field, replace
@@ -17,7 +18,9 @@ from binder.paper.typeface import width_of_one
 from binder.paper.word import space_width, word_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
+
+    from binder.paper.run import Style
 
 
 def lines_of(words: Sequence[Word], width: float) -> tuple[SetLine, ...]:
@@ -124,20 +127,21 @@ class _OpenLine:
         for at, word in enumerate(self.words):
             pieces += word.pieces
             if word.space and at + 1 < len(self.words):
-                pieces.append(_space_after(word))
-        size = max((piece.style.size for piece in pieces), default=0.0)
+                pieces.append(_space_after(word.pieces[-1].style))
         spaced = bool(self.words) and self.words[-1].space > 0
-        if any(turns(piece.text) for piece in pieces):
+        if turns("".join([piece.text for piece in pieces])):
             pieces = _in_order(pieces)
-        return SetLine(tuple(_merged(pieces)), self.width, size, spaced)
+        merged = tuple(_merged(pieces))
+        size = max([piece.style.size for piece in merged], default=0.0)
+        return SetLine(merged, self.width, size, spaced)
 
 
-def _space_after(word: Word) -> Piece:
-    style = word.pieces[-1].style
+@functools.lru_cache(maxsize=256)
+def _space_after(style: Style) -> Piece:
     return Piece(style.weight.value, style, " ", space_width(style))
 
 
-def _merged(pieces: Iterable[Piece]) -> Iterator[Piece]:
+def _merged(pieces: Sequence[Piece]) -> Iterator[Piece]:
     """Neighbours in one face and style as one piece, so that text comes out of the page as it went in."""
     same: list[Piece] = []
     for piece in pieces:

@@ -69,7 +69,7 @@ class Pen:
 
     canvas: PressCanvas
     inks: list[Ink] = field(default_factory=list)
-    _open: bool = False
+    _open: int = 0
 
     @contextmanager
     def element(self, role: str) -> Iterator[None]:
@@ -77,37 +77,32 @@ class Pen:
         with self.canvas.structure.element(role):
             yield
 
-    @contextmanager
-    def content(self) -> Iterator[None]:
-        """What is drawn within is one text: its lines are read one after the other."""
-        if self._open:
-            yield
-            return
-        self.canvas.begin_content(self.canvas.structure.role())
-        self._open = True
-        yield
-        self._open = False
-        self.canvas.end_content()
+    def begin_content(self) -> None:
+        """What is drawn up to `end` is one text: its lines are read one after the other."""
+        if not self._open:
+            self.canvas.begin_content(self.canvas.structure.role())
+        self._open += 1
 
-    @contextmanager
-    def artifact(self) -> Iterator[None]:
-        """What is drawn within is no text of the document: a rule, a box, the foot of a page."""
-        if self._open:
-            yield
-            return
-        self.canvas.begin_artifact()
-        self._open = True
-        yield
-        self._open = False
-        self.canvas.end_content()
+    def begin_artifact(self) -> None:
+        """What is drawn up to `end` is no text of the document: a rule, a box, the foot of a page."""
+        if not self._open:
+            self.canvas.begin_artifact()
+        self._open += 1
+
+    def end(self) -> None:
+        """The end of either."""
+        self._open -= 1
+        if not self._open:
+            self.canvas.end_content()
 
     def text(self, line: SetLine, x: float, top: float) -> None:
         """A line of text, its top at `top`."""
         if not line.pieces:
             return
         baseline = top - line.size * RISE
-        with self.content():
-            self.canvas.set_line(line, x, baseline)
+        self.begin_content()
+        self.canvas.set_line(line, x, baseline)
+        self.end()
         self._note_text(line, x, baseline)
 
     def _note_text(self, line: SetLine, x: float, baseline: float) -> None:
@@ -122,16 +117,18 @@ class Pen:
 
     def rule(self, x: float, y: float, to_x: float, to_y: float, *, weight: float = HAIRLINE) -> None:
         """A straight line `weight` points thick."""
-        with self.artifact():
-            self.canvas.setLineWidth(weight)
-            self.canvas.line(x, y, to_x, to_y)
+        self.begin_artifact()
+        self.canvas.setLineWidth(weight)
+        self.canvas.line(x, y, to_x, to_y)
+        self.end()
         self._note(InkKind.RULE, (x, to_x), (y, to_y))
 
     def box(self, x: float, top: float, width: float, height: float, *, weight: float = HAIRLINE) -> None:
         """An empty box."""
-        with self.artifact():
-            self.canvas.setLineWidth(weight)
-            self.canvas.rect(x, top - height, width, height, stroke=1, fill=0)
+        self.begin_artifact()
+        self.canvas.setLineWidth(weight)
+        self.canvas.rect(x, top - height, width, height, stroke=1, fill=0)
+        self.end()
         for ends in (((x, x + width), (top, top)), ((x, x + width), (top - height, top - height))):
             self._note(InkKind.RULE, *ends)
         for side in (x, x + width):
@@ -139,78 +136,85 @@ class Pen:
 
     def bar(self, x: float, top: float, width: float, height: float, *, grey: float = 0.0) -> None:
         """A filled bar."""
-        with self.artifact():
-            self.canvas.setFillGray(grey)
-            self.canvas.rect(x, top - height, width, height, stroke=0, fill=1)
-            self.canvas.setFillGray(0)
+        self.begin_artifact()
+        self.canvas.setFillGray(grey)
+        self.canvas.rect(x, top - height, width, height, stroke=0, fill=1)
+        self.canvas.setFillGray(0)
+        self.end()
         if grey < _DARK:
             self._note(InkKind.SOLID, (x, x + width), (top, top - height))
 
     def ring(self, x: float, y: float, radius: float, *, weight: float, dashes: Sequence[float] = ()) -> None:
         """A circle round a point, drawn with dashes and gaps of those lengths where there are any."""
-        with self.artifact():
-            self.canvas.setLineWidth(weight)
-            self.canvas.setDash(list(dashes))
-            self.canvas.circle(x, y, radius, stroke=1, fill=0)
-            self.canvas.setDash([])
+        self.begin_artifact()
+        self.canvas.setLineWidth(weight)
+        self.canvas.setDash(list(dashes))
+        self.canvas.circle(x, y, radius, stroke=1, fill=0)
+        self.canvas.setDash([])
+        self.end()
 
     def disc(self, x: float, y: float, radius: float) -> None:
         """A solid circle round a point."""
-        with self.artifact():
-            self.canvas.circle(x, y, radius, stroke=0, fill=1)
+        self.begin_artifact()
+        self.canvas.circle(x, y, radius, stroke=0, fill=1)
+        self.end()
         self._note(InkKind.SOLID, (x - radius, x + radius), (y - radius, y + radius))
 
     def wedge(
         self, corners: Sequence[tuple[float, float]], *, solid: bool, weight: float = 1.0, grey: float = 0.0
     ) -> None:
         """A polygon, solid (in a grey) or in outline."""
-        with self.artifact():
-            self.canvas.setLineWidth(weight)
-            self.canvas.setFillGray(grey)
-            path = self.canvas.beginPath()
-            path.moveTo(*corners[0])
-            for corner in corners[1:]:
-                path.lineTo(*corner)
-            path.close()
-            self.canvas.drawPath(path, stroke=0 if solid else 1, fill=1 if solid else 0)
-            self.canvas.setFillGray(0)
+        self.begin_artifact()
+        self.canvas.setLineWidth(weight)
+        self.canvas.setFillGray(grey)
+        path = self.canvas.beginPath()
+        path.moveTo(*corners[0])
+        for corner in corners[1:]:
+            path.lineTo(*corner)
+        path.close()
+        self.canvas.drawPath(path, stroke=0 if solid else 1, fill=1 if solid else 0)
+        self.canvas.setFillGray(0)
+        self.end()
         if solid and grey < _DARK:
             self._note(InkKind.SOLID, [x for x, _y in corners], [y for _x, y in corners])
 
     def ribbon(self, left: End, right: End, *, grey: float) -> None:
         """A band in a grey that leaves one upright edge level and comes to another level, its outline white."""
-        with self.artifact():
-            self.canvas.setFillGray(grey)
-            self.canvas.setStrokeGray(1)
-            self.canvas.setLineWidth(HAIRLINE)
-            self.canvas.drawPath(self._ribbon(left, right), stroke=1, fill=1)
-            self.canvas.setFillGray(0)
-            self.canvas.setStrokeGray(0)
+        self.begin_artifact()
+        self.canvas.setFillGray(grey)
+        self.canvas.setStrokeGray(1)
+        self.canvas.setLineWidth(HAIRLINE)
+        self.canvas.drawPath(self._ribbon(left, right), stroke=1, fill=1)
+        self.canvas.setFillGray(0)
+        self.canvas.setStrokeGray(0)
+        self.end()
 
     def hatched_ribbon(self, left: End, right: End) -> None:
         """A band of slanting lines: what is left over, also where grey is lost."""
         low, high = min(left.bottom, right.bottom), max(left.top, right.top)
-        with self.artifact():
-            self.canvas.saveState()
-            self.canvas.setLineWidth(HAIRLINE)
-            path = self._ribbon(left, right)
-            self.canvas.drawPath(path, stroke=1, fill=0)
-            self.canvas.clipPath(self._ribbon(left, right), stroke=0, fill=0)
-            tall, at = high - low, left.x - (high - low)
-            lines = []
-            while at < right.x:
-                lines.append((at, low, at + tall, high))
-                at += _HATCH
-            self.canvas.lines(lines)
-            self.canvas.restoreState()
+        self.begin_artifact()
+        self.canvas.saveState()
+        self.canvas.setLineWidth(HAIRLINE)
+        path = self._ribbon(left, right)
+        self.canvas.drawPath(path, stroke=1, fill=0)
+        self.canvas.clipPath(self._ribbon(left, right), stroke=0, fill=0)
+        tall, at = high - low, left.x - (high - low)
+        lines = []
+        while at < right.x:
+            lines.append((at, low, at + tall, high))
+            at += _HATCH
+        self.canvas.lines(lines)
+        self.canvas.restoreState()
+        self.end()
 
     def dashes(self, x: float, y: float, length: float) -> None:
         """A level dashed line."""
-        with self.artifact():
-            self.canvas.setLineWidth(1.0)
-            self.canvas.setDash([3, 2])
-            self.canvas.line(x, y, x + length, y)
-            self.canvas.setDash([])
+        self.begin_artifact()
+        self.canvas.setLineWidth(1.0)
+        self.canvas.setDash([3, 2])
+        self.canvas.line(x, y, x + length, y)
+        self.canvas.setDash([])
+        self.end()
 
     def _ribbon(self, left: End, right: End) -> PDFPathObject:
         middle = (left.x + right.x) / 2

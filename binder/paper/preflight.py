@@ -113,36 +113,50 @@ def _beyond_box(placed: Placed, inks: Sequence[Ink]) -> Iterator[Found]:
 
 
 def _overlaps(inks: Sequence[Ink]) -> Iterator[Found]:
-    """Text over text, over a solid shape, or under a rule; white text only where it stands on something solid."""
-    texts = sorted((ink for ink in inks if ink.kind is InkKind.TEXT), key=lambda ink: ink.bottom)
-    others = [ink for ink in inks if ink.kind in {InkKind.RULE, InkKind.SOLID}]
-    for at, ink in enumerate(texts):
-        for other in texts[at + 1 :]:
-            if other.bottom >= ink.top - _TOUCHING:
-                break
-            if _share(ink, other):
-                yield FaultKind.OVERLAP, _("{what} and {other} overlap.").format(what=_named(ink), other=_named(other))
-        for other in others:
-            if _share(ink, other):
-                yield FaultKind.OVERLAP, _("{what} is drawn over.").format(what=_named(ink))
+    """Text over text, over a solid shape, or under a rule; white text only where it stands on something solid.
+
+    From the foot of the page upward, each against those that reach up to where it begins.
+    """
+    open_below: list[Ink] = []
+    for ink in sorted(inks, key=lambda one: one.bottom):
+        if ink.kind is InkKind.WHITE_TEXT:
+            continue
+        open_below = [one for one in open_below if one.top >= ink.bottom]
+        for other in open_below:
+            if ink.left <= other.right and other.left <= ink.right and _share(ink, other):
+                yield FaultKind.OVERLAP, _overlap_text(ink, other)
+        open_below.append(ink)
     solid = [ink for ink in inks if ink.kind is InkKind.SOLID]
     for ink in inks:
         if ink.kind is InkKind.WHITE_TEXT and not any(_covers(other, ink) for other in solid):
             yield FaultKind.NO_PICTURE, _("{what} is white on white.").format(what=_named(ink))
 
 
-def _share(one: Ink, other: Ink) -> bool:
-    wide = min(one.right, other.right) - max(one.left, other.left)
-    tall = min(one.top, other.top) - max(one.bottom, other.bottom)
-    least = -1e-9 if other.kind is InkKind.RULE else _TOUCHING
-    return wide > least and tall > least and (other.kind is not InkKind.RULE or _crosses(one, other))
+def _overlap_text(ink: Ink, other: Ink) -> str:
+    if ink.kind is other.kind:
+        return _("{what} and {other} overlap.").format(what=_named(ink), other=_named(other))
+    return _("{what} is drawn over.").format(what=_named(ink if ink.kind is InkKind.TEXT else other))
+
+
+def _share(ink: Ink, other: Ink) -> bool:
+    """Whether two boxes of ink disturb each other: shapes may lie on shapes, and rules along the edge of text."""
+    if ink.kind is not InkKind.TEXT:
+        ink, other = other, ink
+    if ink.kind is not InkKind.TEXT:
+        return False
+    if other.kind is InkKind.RULE:
+        return _crosses(ink, other)
+    wide = min(ink.right, other.right) - max(ink.left, other.left)
+    tall = min(ink.top, other.top) - max(ink.bottom, other.bottom)
+    return wide > _TOUCHING and tall > _TOUCHING
 
 
 def _crosses(one: Ink, rule: Ink) -> bool:
     """Whether a rule runs through a line of text, and not along its edge."""
+    across, up = one.left < rule.right and rule.left < one.right, one.bottom < rule.top and rule.bottom < one.top
     if rule.top - rule.bottom < rule.right - rule.left:
-        return one.bottom + _TOUCHING < rule.bottom < one.top - _TOUCHING
-    return one.left + _TOUCHING < rule.left < one.right - _TOUCHING
+        return across and one.bottom + _TOUCHING < rule.bottom < one.top - _TOUCHING
+    return up and one.left + _TOUCHING < rule.left < one.right - _TOUCHING
 
 
 def _covers(solid: Ink, ink: Ink) -> bool:

@@ -113,8 +113,9 @@ class _Press:
             placed.block.draw(pen, placed.x, placed.top, placed.width)
             drawn.append((begin, len(pen.inks)))
         if page.foot:
-            with pen.artifact():
-                _draw_foot(pen, part, _page_words(page, number, self._booklet.count))
+            pen.begin_artifact()
+            _draw_foot(pen, part, _page_words(page, number, self._booklet.count))
+            pen.end()
         self._faults += page_faults(part.paper, page, number, pen.inks, drawn)
         self._lacking |= dict.fromkeys("".join(ink.lacks for ink in pen.inks))
         return pen.inks

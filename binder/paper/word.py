@@ -62,6 +62,12 @@ _BREAKS_WITHIN = re.compile(r"(?<=[^\W\d_]{4}[-–—])(?=[^\W\d_]{4})|(?<=[^\W\
 
 def words_of(runs: Iterable[Run]) -> tuple[Word, ...]:
     """The words of some runs; runs without a space between them make one word."""
+    return _words_of(tuple(runs))
+
+
+@functools.lru_cache(maxsize=16384)
+def _words_of(runs: tuple[Run, ...]) -> tuple[Word, ...]:
+    """The same, kept: one food stands on many sheets."""
     words: list[Word] = []
     open_word = False
     for run in runs:
@@ -71,7 +77,8 @@ def words_of(runs: Iterable[Run]) -> tuple[Word, ...]:
                 open_word = False
             elif token[0] == " ":
                 if words and not words[-1].ends:
-                    words[-1] = replace(words[-1], space=space_width(words[-1].pieces[-1].style))
+                    last = words[-1]
+                    words[-1] = Word(last.pieces, last.width, space_width(last.pieces[-1].style), last.ends)
                 open_word = False
             else:
                 found = _words_of_token(token, run.style)

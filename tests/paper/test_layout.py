@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 from dataclasses import replace
 
 import pytest
@@ -26,7 +27,7 @@ ON_PAPER = [kind for kind in SheetKind if kind is not SheetKind.LABELS]
 """All but the sheets whose labels begin at the edge of the paper."""
 
 
-def _together(binder: Binder, paper: str, choices: PrintChoices, kinds: list[SheetKind]) -> Printed:
+def _together(binder: Binder, paper: str, choices: PrintChoices, kinds: Sequence[SheetKind]) -> Printed:
     (sheet,) = finished_set(binder, [SHOOT], paper=paper, only=kinds, choices=replace(choices, together=True))
     return sheet.printed
 
