@@ -20,22 +20,37 @@ if TYPE_CHECKING:
     from binder.kitchen.shoot import Shoot
 
 
+_SECONDS = 10.0
+"""How long the day is planned for at most."""
+
+
 def check(
     file: Annotated[Path, binder_argument()],
     shoot: Annotated[str | None, shoot_option()] = None,
+    no_plan: Annotated[bool, typer.Option("--no-plan", help=_("Leave out what needs the day planned."))] = False,
     as_json: Annotated[bool, json_option()] = False,
 ) -> None:
     """Say what needs someone, the worst first; exit code 1 where something stops the shoot."""
-    from binder.figures.checks import failed, shoot_checks
+    from binder.figures.checks import failed, gravest_first, shoot_checks
 
     binder, chosen = opened(file, shoot)
-    checks = shoot_checks(binder, chosen.id)
+    planned = () if no_plan or chosen.on is None else _of_the_day(binder, chosen)
+    checks = gravest_first((*shoot_checks(binder, chosen.id), *planned))
     if as_json:
         _answer(binder, chosen, checks)
     else:
         _show(binder, chosen, checks)
     if failed(checks):
         raise typer.Exit(ExitCode.CHECK_FAILED)
+
+
+def _of_the_day(binder: Binder, shoot: Shoot) -> tuple[Check, ...]:
+    """The checks that need the day planned."""
+    from binder.cli.planned_day import planned_day
+    from binder.figures.day_checks import day_checks
+
+    found = planned_day(binder, shoot, seconds=_SECONDS)
+    return day_checks(binder, shoot.id, found.plan, clash=found.clash, repairs=found.repairs)
 
 
 def _answer(binder: Binder, shoot: Shoot, checks: Sequence[Check]) -> None:

@@ -12,6 +12,7 @@ import typer
 from binder.cli.base_command import base
 from binder.cli.check_command import check
 from binder.cli.cost_command import cost
+from binder.cli.day_command import day
 from binder.cli.endings import BinderCommands
 from binder.cli.export_command import export
 from binder.cli.import_command import import_file
@@ -51,6 +52,7 @@ def _commands() -> Iterator[tuple[str, Callable[..., None], str]]:
     yield "base", base, _("Show how far the base ingredient goes.")
     yield "shop", shop, _("Show what to buy and what it comes to at the till.")
     yield "mise", mise, _("Show what to set out, station by station.")
+    yield "day", day, _("Show when everything starts; exit code 1 where the day has no plan.")
     yield "take", take, _("Say how many more takes of a dish could be made.")
     yield "check", check, _("Say what needs someone, the worst first; exit code 1 where something stops the shoot.")
     yield "print", print_sheets, _("Write station cards and lists as PDF files.")

@@ -11,10 +11,12 @@ from typing import TYPE_CHECKING
 
 from binder.figures.clock import zone_of
 from binder.figures.prep_calendar import EntryKind
+from binder.kitchen.whole_file import write_whole
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from pathlib import Path
 
     from icalendar import Calendar, Event
 
@@ -44,6 +46,13 @@ def calendar_bytes(shoot: Shoot, entries: Sequence[PrepEntry], *, as_of: date | 
         calendar.add_component(_event(shoot, entry, _stamp(as_of), revision))
     _add_timezone(calendar, entries)
     return bytes(calendar.to_ical())
+
+
+def write_calendar(
+    path: Path, shoot: Shoot, entries: Sequence[PrepEntry], *, as_of: date | datetime, revision: int = 0
+) -> None:
+    """Write `calendar_bytes` to a file, in the place of one that is there. Raises as `write_whole`."""
+    write_whole(path, calendar_bytes(shoot, entries, as_of=as_of, revision=revision))
 
 
 def event_id(shoot: Shoot, entry: PrepEntry) -> str:

@@ -28,7 +28,7 @@ from binder.kitchen.reference import deference
 from binder.kitchen.wording import _, listed
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from binder.kitchen.binder import Binder
 
@@ -66,8 +66,13 @@ def shoot_checks(binder: Binder, shoot_id: str) -> tuple[Check, ...]:
         *_day_checks(binder, shoot_id),
         *_empty_checks(binder, shoot_id),
     ]
+    return gravest_first(found)
+
+
+def gravest_first(checks: Iterable[Check]) -> tuple[Check, ...]:
+    """Checks, each once, by severity and else in the order they have."""
     grave = list(Severity)
-    return tuple(sorted(dict.fromkeys(found), key=lambda check: grave.index(check.severity)))
+    return tuple(sorted(dict.fromkeys(checks), key=lambda check: grave.index(check.severity)))
 
 
 def _cost_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:

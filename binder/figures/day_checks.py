@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from binder.figures.checks import Check, Severity
+from binder.figures.checks import Check, Severity, gravest_first
 from binder.figures.clash_words import clash_sentence
 from binder.figures.missing import Place
 from binder.figures.safety_findings import SafetyKind, safety_findings
@@ -29,8 +29,7 @@ def day_checks(
 ) -> tuple[Check, ...]:
     """What a plan says that needs someone, the gravest first; without a plan, why there is none and what would help."""
     found = [*_no_plan(binder, shoot_id, clash, repairs)] if plan is None else [*_safety(binder, shoot_id, plan)]
-    grave = list(Severity)
-    return tuple(sorted(found, key=lambda check: grave.index(check.severity)))
+    return gravest_first(found)
 
 
 def _no_plan(binder: Binder, shoot_id: str, clash: DayClash | None, repairs: Sequence[DayRepair]) -> Iterator[Check]:

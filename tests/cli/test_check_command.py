@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import time
 from pathlib import Path
 
 from tests.cli.conftest import Run, written
+from tests.figures.test_clash_words import two_heats
 from tests.kitchen_binder import small_binder
 
 
@@ -41,6 +43,17 @@ def test_json_has_exactly_the_keys_that_programs_rely_on_and_the_same_exit_code(
     assert result.exit_code == 1
     assert list(answer) == ["binder", "shoot", "currency", "checks"]
     assert all(list(check) == ["kind", "where", "severity", "says"] for check in answer["checks"])
-    assert [check["severity"] for check in answer["checks"]] == ["stop"] * 4 + ["note"] * 4
+    severities = [check["severity"] for check in answer["checks"]]
+    assert severities == sorted(severities, key=["stop", "warn", "note"].index)
+    assert severities.count("stop") == 4
     assert answer["checks"][0]["kind"] == "over cap"
     assert answer["checks"][0]["where"] == "1 Bean spread"
+
+
+def test_the_day_is_planned_and_checked_unless_that_is_left_out(run: Run, tmp_path: Path) -> None:
+    hot = written(two_heats(time(11, 15)), tmp_path / "hot.json")
+    result = run("check", hot)
+    assert result.exit_code == 1
+    assert "◣ stop There is no plan, because these cannot all be had:" in " ".join(result.stdout.split())
+    without = run("check", hot, "--no-plan")
+    assert "There is no plan" not in without.stdout

@@ -61,7 +61,7 @@ def test_wrong_usage_ends_with_2_and_without_a_traceback(run: Run, arguments: li
     assert "Traceback" not in result.stderr
 
 
-@pytest.mark.parametrize("command", ["cost", "base", "shop", "mise", "check"])
+@pytest.mark.parametrize("command", ["cost", "base", "shop", "mise", "day", "check"])
 def test_a_binder_of_several_shoots_asks_which(run: Run, command: str, tmp_path: Path) -> None:
     second = replace(small_binder().shoots["day"], id="two", name="Second day")
     file = written(small_binder(second), tmp_path / "two.json")
@@ -73,7 +73,8 @@ def test_a_binder_of_several_shoots_asks_which(run: Run, command: str, tmp_path:
 
 @pytest.mark.parametrize("command", ["cost", "base", "shop", "mise", "check"])
 def test_figures_need_no_window_no_solver_and_no_paper(command: str, bean_day: Path) -> None:
-    loaded = loaded_by(command, bean_day)
+    without_solver = ["--no-plan"] if command == "check" else []
+    loaded = loaded_by(command, bean_day, *without_solver)
     assert loaded.isdisjoint(HEAVY)
     assert "rich" in loaded
     assert "sqlalchemy" not in loaded, "a JSON binder needs no database"
@@ -95,7 +96,7 @@ def test_no_command_but_open_loads_qt(arguments: list[object], bean_day: Path, t
 
 
 @pytest.mark.parametrize("sample", ["chickpeas", "four_birds"])
-@pytest.mark.parametrize("command", ["cost", "base", "shop", "mise", "check"])
+@pytest.mark.parametrize("command", ["cost", "base", "shop", "mise", "day", "check"])
 def test_the_samples_read_at_80_columns(run: Run, command: str, sample: str) -> None:
     result = run(command, samples_folder() / f"{sample}.json")
     assert result.exit_code in {0, 1}

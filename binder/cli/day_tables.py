@@ -1,0 +1,84 @@
+"""What `binder day` shows to people."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from binder.cli.columns import numbers, parts, words
+from binder.cli.heading import show_heading
+from binder.cli.terminal import say, say_marked, show_grouped
+from binder.figures.date_text import date_text, time_text
+from binder.figures.day_activities import FILMED, ActivityKind
+from binder.figures.day_kitchen import CAMERA
+from binder.figures.day_words import activity_text, people_text, resource_text
+from binder.figures.duration_text import duration_text
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from datetime import datetime
+    from pathlib import Path
+
+    from binder.cli.planned_day import PlannedDay
+    from binder.figures.day_plan import DayPlan, PlannedActivity
+
+
+def show_day(found: PlannedDay, begins: datetime | None, *, written: Path | None) -> None:
+    """The activities by day and time, what is filmed first; how good the plan is, and what was assumed."""
+    show_heading(found.binder, found.shoot)
+    if found.plan is None:
+        _show_why_not(found)
+    else:
+        _show_plan(found.plan, begins)
+    if written is not None:
+        say()
+        say(_("Wrote the days before to {file}.").format(file=written))
+
+
+def _show_plan(plan: DayPlan, begins: datetime | None) -> None:
+    shown = [
+        one
+        for one in plan.activities
+        if one.activity.kind is not ActivityKind.WAIT and (begins is None or one.start >= begins)
+    ]
+    shown.sort(key=lambda one: (one.start, one.activity.kind not in FILMED, one.activity.key))
+    columns = [numbers(_("From")), numbers(_("To")), words(_("What")), parts(_("Who")), parts(_("With"))]
+    days = groupby(shown, key=lambda one: one.start.date())
+    groups = [(date_text(plan.asked.binder, day), [_row(plan, one) for one in group]) for day, group in days]
+    if groups:
+        show_grouped(columns, groups)
+        say()
+    say(plan.says(), strong=True)
+    for assumed in plan.assumed:
+        say_marked("◌", assumed)
+
+
+def _row(plan: DayPlan, one: PlannedActivity) -> list[str]:
+    """Its times; what it is, with a filled point where it is filmed; who does it; what it takes, and for how long."""
+    what = activity_text(plan.asked.binder, one.activity)
+    mark = "● " if one.activity.kind in FILMED else ""
+    return [
+        time_text(plan.asked.binder, one.start.time()),
+        time_text(plan.asked.binder, one.end.time()),
+        f"{mark}{what}",
+        people_text(plan.asked, one.people),
+        _with(plan, one),
+    ]
+
+
+def _with(plan: DayPlan, one: PlannedActivity) -> str:
+    things = [resource_text(plan.asked, key) for key in one.resources if key != CAMERA]
+    wait = next((other for other in plan.activities if other.activity.key == f"{one.activity.key}/wait"), None)
+    if wait is not None:
+        says = _("{thing} for {time}")
+        thing = " ".join(resource_text(plan.asked, key) for key in wait.resources)
+        things = [*things, says.format(thing=thing, time=duration_text((wait.end - wait.start).total_seconds() / 60))]
+    return " · ".join(things)
+
+
+def _show_why_not(found: PlannedDay) -> None:
+    for reason in found.missing:
+        say_marked(_("◣ no plan"), reason)
+    for repair in found.repairs:
+        mark = _("○ helps") if repair.enough else _("△ is not enough")
+        say_marked(mark, repair.says)
