@@ -9,9 +9,10 @@ import time
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from binder.figures.day_plan import DayPlan, day_plan, planned
+from binder.figures.day_plan import DayPlan, found_near, planned
 from binder.figures.day_question import DayQuestion, day_question
 from binder.figures.day_replan import BrokenHold, replan
+from binder.figures.plan_program import find_plan
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -80,15 +81,15 @@ def plan_for(asked: Asked, hearing: Hearing) -> Answer:
     search = _Search(hearing)
     if asked.near is not None and asked.now is not None and under_way(asked.near, asked.now):
         return _planned_on(asked, asked.near, asked.now, question, search)
-    plan = day_plan(
-        asked.binder,
-        asked.shoot,
+    found = find_plan(
+        question.question,
+        question.aims,
         seconds=SECONDS,
-        progress=search.tell,
+        progress=lambda plan: search.tell(lambda: planned(question, plan, fewest=False)),
         going_on=search.going_on,
-        near=asked.near,
+        hint=None if asked.near is None else found_near(question, asked.near),
     )
-    return Answer(plan, question)
+    return Answer(None if found is None else planned(question, found), question)
 
 
 def _planned_on(asked: Asked, near: DayPlan, now: datetime, question: DayQuestion, search: _Search) -> Answer:
@@ -100,7 +101,7 @@ def _planned_on(asked: Asked, near: DayPlan, now: datetime, question: DayQuestio
         now,
         asked.late,
         seconds=SECONDS,
-        progress=search.tell,
+        progress=lambda plan: search.tell(lambda: plan),
         going_on=search.going_on,
     )
     if found is None:
@@ -141,12 +142,12 @@ class _Search:
         self._since = time.monotonic()
         self._told, self._shared = 0.0, 0.0
 
-    def tell(self, plan: DayPlan) -> bool:
-        """A better plan; the first is passed on at once."""
+    def tell(self, plan: Callable[[], DayPlan]) -> bool:
+        """A better plan, put in words only where it is passed on; the first is passed on at once."""
         now = time.monotonic()
         if now - self._told >= _SECONDS_BETWEEN:
             self._told = now
-            self._hearing.better(plan)
+            self._hearing.better(plan())
         return self._hearing.going_on()
 
     def going_on(self) -> bool:

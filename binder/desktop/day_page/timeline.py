@@ -369,14 +369,15 @@ class Timeline(QAbstractScrollArea):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, painter = tokens_for(self.palette()), QPainter(self.viewport())
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         by = self._measures()
-        brush = TimelineBrush(painter, tokens, self.font(), by.line, by.bar, by.air)
         width, height = self.viewport().width(), self.viewport().height()
         painter.fillRect(0, 0, width, height, tokens.colour("raised"))
         if self._picture is None:
             return
         down, across = self.verticalScrollBar().value(), self.horizontalScrollBar().value()
+        brush = TimelineBrush(
+            painter, tokens, self.font(), by.line, by.bar, by.air, (across - 20.0, across + width + 20.0)
+        )
         painter.save()
         painter.setClipRect(QRectF(self.label_width, self._head.height, width, height))
         painter.translate(self.label_width - across, self._head.height - down)
@@ -394,7 +395,7 @@ class Timeline(QAbstractScrollArea):
             brush.dish_column(dish, bottom)
         for start, end in picture.stops:
             brush.stop_of_work((self._axis.x(start), self._axis.x(end)), bottom)
-        brush.ticks(self._head.ticks, bottom)
+        brush.ticks(self._head.ticks_in(seen.left(), seen.right()), bottom)
         brush.painter.setPen(brush.tokens.colour("line"))
         for y in places.rules:
             brush.painter.drawLine(QPointF(seen.left(), y), QPointF(seen.right(), y))
@@ -428,7 +429,9 @@ class Timeline(QAbstractScrollArea):
     def _is_seen(self, one: PlacedPiece, seen: QRectF) -> bool:
         lane = self._places.lanes[one.lane]
         right = max(one.right, one.fit[1] if one.fit else 0.0) + seen.width() / 4
-        return lane.top + lane.height >= seen.top() and lane.top <= seen.bottom() and right >= seen.left()
+        if one.left > seen.right() or right < seen.left():
+            return False
+        return lane.top + lane.height >= seen.top() and lane.top <= seen.bottom()
 
     def _before(self, chosen: PlacedPiece) -> list[PlacedPiece]:
         """What the chosen activity waits for, each where its wait is drawn."""

@@ -66,7 +66,7 @@ class TimelineHead:
         painter.setClipRect(QRectF(label_width, 0, width, self.height))
         painter.translate(label_width - across, 0)
         self._paint_days(painter, tokens, picture, float(across))
-        self._paint_clock(painter, tokens)
+        self._paint_clock(painter, tokens, float(across))
         self._paint_marks(painter, tokens, picture)
         if picture.now is not None:
             self._paint_now(painter, tokens, picture, picture.now)
@@ -87,16 +87,21 @@ class TimelineHead:
             text = QFontMetricsF(font).elidedText(picture.day_name(day), Qt.TextElideMode.ElideRight, right - left)
             painter.drawText(QRectF(left + 2, 0, max(0.0, right - left), self._line), _LEFT, text)
 
-    def _paint_clock(self, painter: QPainter, tokens: Tokens) -> None:
+    def _paint_clock(self, painter: QPainter, tokens: Tokens, across: float) -> None:
         painter.setFont(self._font)
         top = self._line + space(self._widget, 0.5)
         for stretch in self._axis.stretches:
             if stretch.span.folded:
                 self._paint_fold(painter, tokens, stretch, top)
         painter.setPen(tokens.colour("quiet"))
-        for tick in self.ticks:
-            painter.drawLine(QLineF(tick.x, top, tick.x, self.height))
-            painter.drawText(QRectF(tick.x + 3, top, self._widget.width(), self._line), _LEFT, tick.text)
+        line, foot, width = self._line, self.height, self._widget.width()
+        for tick in self.ticks_in(across - width / 8, across + width):
+            painter.drawLine(QLineF(tick.x, top, tick.x, foot))
+            painter.drawText(QRectF(tick.x + 3, top, width, line), _LEFT, tick.text)
+
+    def ticks_in(self, left: float, right: float) -> list[Tick]:
+        """The marks of the clock between two places."""
+        return [tick for tick in self.ticks if left <= tick.x <= right]
 
     def _paint_fold(self, painter: QPainter, tokens: Tokens, stretch: Stretch, top: float) -> None:
         """A fold says how long it is."""
@@ -126,6 +131,7 @@ class TimelineHead:
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(tokens.colour("ink"))
         foot = float(self.height)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.drawPolygon(
             QPolygonF([QPointF(x - side, foot - side), QPointF(x + side, foot - side), QPointF(x, foot)])
         )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import functools
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -11,6 +13,8 @@ from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QPolygo
 from binder.desktop.typeface import sized, small
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
     from PySide6.QtGui import QFont
 
     from binder.desktop.day_page.axis import Axis, Tick
@@ -49,6 +53,34 @@ class TimelineBrush:
     line: float
     bar: float
     air: float
+    seen: Extent = (0.0, _FAR)
+
+    @functools.cached_property
+    def _small(self) -> QFont:
+        return small(self.font)
+
+    @functools.cached_property
+    def _strong(self) -> QFont:
+        return sized(small(self.font), 1.0, strong=True)
+
+    @functools.cached_property
+    def _heading(self) -> QFont:
+        return sized(self.font, 1.0, strong=True)
+
+    @functools.cached_property
+    def _colours(self) -> dict[str, QColor]:
+        return {}
+
+    def _colour(self, token: str) -> QColor:
+        """A token as Qt takes it; each is made once."""
+        if token not in self._colours:
+            self._colours[token] = self.tokens.colour(token)
+        return self._colours[token]
+
+    def _seen(self, extent: Extent) -> Extent | None:
+        """The part of an extent that can be seen; nothing is drawn far outside."""
+        left, right = max(extent[0], self.seen[0]), min(extent[1], self.seen[1])
+        return (left, right) if right > left else None
 
     # What lies behind
 
@@ -57,45 +89,45 @@ class TimelineBrush:
         for stretch in axis.stretches:
             if stretch.span.folded:
                 box = QRectF(stretch.left, 0, stretch.right - stretch.left, height)
-                self.painter.fillRect(box, self.tokens.colour("ground"))
-                pen = QPen(self.tokens.colour("line"), 1)
+                self.painter.fillRect(box, self._colour("ground"))
+                pen = QPen(self._colour("line"), 1)
                 self.painter.setPen(pen)
                 for x in (stretch.left, stretch.right):
                     self.painter.drawLine(QLineF(x, 0, x, height))
 
     def stop_of_work(self, extent: Extent, height: float) -> None:
         """Lunch: nobody works."""
-        self.painter.fillRect(QRectF(extent[0], 0, extent[1] - extent[0], height), self.tokens.colour("faint"))
+        self.painter.fillRect(QRectF(extent[0], 0, extent[1] - extent[0], height), self._colour("faint"))
 
-    def ticks(self, ticks: tuple[Tick, ...], height: float) -> None:
+    def ticks(self, ticks: Sequence[Tick], height: float) -> None:
         """Thin lines down from the marks of the clock."""
-        self.painter.setPen(QPen(self.tokens.colour("faint"), 1))
+        self.painter.setPen(QPen(self._colour("faint"), 1))
         for tick in ticks:
             self.painter.drawLine(QLineF(tick.x, 0, tick.x, height))
 
     def dish_column(self, dish: PlacedDish, height: float) -> None:
         """While a dish is on camera, all the way down: what is done meanwhile lies on it."""
         left, right = dish.extent
-        self.painter.fillRect(QRectF(left, dish.top, right - left, height - dish.top), self.tokens.colour("tint"))
+        self.painter.fillRect(QRectF(left, dish.top, right - left, height - dish.top), self._colour("tint"))
 
     # Rows
 
     def dish(self, dish: PlacedDish) -> None:
         """A dish's name on the camera's row, on a line from its first to its last take."""
         left, right = dish.extent
-        self.painter.fillRect(QRectF(left, dish.top - self.air / 2, right - left, 2), self.tokens.colour("accent"))
+        self.painter.fillRect(QRectF(left, dish.top - self.air / 2, right - left, 2), self._colour("accent"))
         box = QRectF(left, dish.top, _FAR, self.line)
-        self._words(box, dish.text, sized(small(self.font), 1.0, strong=True), "ink")
+        self._words(box, dish.text, self._strong, "ink")
 
     def level(self, level: PlacedLevel) -> None:
         """What an oven is at: a line with an upright at each end, its words on it."""
         left, right = level.extent
         y = level.top + self.line - 1
-        self.painter.setPen(QPen(self.tokens.colour("warning"), 1.5))
+        self.painter.setPen(QPen(self._colour("warning"), 1.5))
         self.painter.drawLine(QLineF(left, y, right, y))
         self.painter.drawLine(QLineF(left, y - self.line * 0.4, left, y))
         self.painter.drawLine(QLineF(right, y - self.line * 0.4, right, y))
-        self._words(QRectF(left + self.air / 2, level.top, _FAR, self.line), level.text, small(self.font), "warning")
+        self._words(QRectF(left + self.air / 2, level.top, _FAR, self.line), level.text, self._small, "warning")
 
     def lane_title(self, lane: PlacedLane, width: float) -> None:
         """Who, or what, at the left of its lane."""
@@ -105,7 +137,7 @@ class TimelineBrush:
     def heading(self, heading: PlacedHeading, width: float) -> None:
         """The heading of several lanes."""
         box = QRectF(self.air * 2, heading.top, width - self.air * 3, self.line)
-        self._cut(box, heading.text, sized(self.font, 1.0, strong=True), "ink")
+        self._cut(box, heading.text, self._heading, "ink")
 
     # Pieces
 
@@ -113,22 +145,23 @@ class TimelineBrush:
         """A piece with its caption."""
         height = self.bar if one.piece.bar.filmed else self.bar * _LOW
         low, foot = self.bar * _LOW, one.top + self.line + self.bar
-        if one.fit is not None:
-            self._tail(one.fit, foot - low, low)
-        if one.wait is not None:
-            self._hatched(one.wait, foot - low, low)
-        if one.hands is not None:
-            self._solid(one, one.hands, foot - height, height)
+        fit, wait, hands = (None if part is None else self._seen(part) for part in (one.fit, one.wait, one.hands))
+        if fit is not None:
+            self._tail(fit, foot - low, low)
+        if wait is not None:
+            self._hatched(wait, foot - low, low)
+        if hands is not None:
+            self._solid(one, hands, foot - height, height)
         if look.under_mouse or look.chosen:
             self._ring(one, look)
         self._caption(one, look)
 
     def _solid(self, one: PlacedPiece, extent: Extent, top: float, height: float) -> None:
         """Hands; what has begun is hollow."""
-        colour = self.tokens.colour("accent" if one.piece.bar.filmed else "quiet")
+        colour = self._colour("accent" if one.piece.bar.filmed else "quiet")
         box = QRectF(extent[0], top, max(1.0, extent[1] - extent[0] - 0.5), height)
         if one.piece.bar.done:
-            self.painter.fillRect(box, self.tokens.colour("raised"))
+            self.painter.fillRect(box, self._colour("raised"))
             self.painter.setPen(QPen(colour, 1.5))
             self.painter.drawRect(box.adjusted(0.75, 0.75, -0.75, -0.75))
         else:
@@ -136,14 +169,14 @@ class TimelineBrush:
 
     def _hatched(self, extent: Extent, top: float, height: float) -> None:
         box = QRectF(extent[0], top, extent[1] - extent[0], height)
-        self.painter.fillRect(box, self.tokens.colour("raised"))
-        self.painter.fillRect(box, QBrush(self.tokens.colour("edge"), Qt.BrushStyle.BDiagPattern))
-        self.painter.setPen(QPen(self.tokens.colour("edge"), 1))
+        self.painter.fillRect(box, self._colour("raised"))
+        self.painter.fillRect(box, QBrush(self._colour("edge"), Qt.BrushStyle.BDiagPattern))
+        self.painter.setPen(QPen(self._colour("edge"), 1))
         self.painter.drawRect(box.adjusted(0.5, 0.5, -0.5, -0.5))
 
     def _tail(self, extent: Extent, top: float, height: float) -> None:
         """Open at its end: how long the result stays fit."""
-        pen = QPen(self.tokens.colour("edge"), 1)
+        pen = QPen(self._colour("edge"), 1)
         pen.setDashPattern([4.0, 3.0])
         self.painter.setPen(pen)
         for y in (top + 0.5, top + height - 0.5):
@@ -151,58 +184,68 @@ class TimelineBrush:
 
     def _ring(self, one: PlacedPiece, look: Look) -> None:
         box = QRectF(one.left - 3, one.top + self.line - 2, max(6.0, one.right - one.left + 6), self.bar + 5)
-        self.painter.setPen(QPen(self.tokens.colour("accent" if look.chosen else "edge"), 2 if look.chosen else 1))
+        self.painter.setPen(QPen(self._colour("accent" if look.chosen else "edge"), 2 if look.chosen else 1))
         self.painter.setBrush(Qt.BrushStyle.NoBrush)
-        self.painter.drawRoundedRect(box, 3, 3)
+        with self._smooth():
+            self.painter.drawRoundedRect(box, 3, 3)
 
     def _caption(self, one: PlacedPiece, look: Look) -> None:
         left = one.left
         if one.piece.bar.pinned:
             self._pin(QPointF(left, one.top + self.line), done=one.piece.bar.done)
             left += self.bar
-        font = sized(small(self.font), 1.0, strong=True) if look.chosen else small(self.font)
+        font = self._strong if look.chosen else self._small
         token = "ink" if one.piece.bar.filmed or look.chosen else "quiet"
         self._words(QRectF(left, one.top, _FAR, self.line), one.caption, font, token)
 
     def _pin(self, foot: QPointF, *, done: bool) -> None:
         """A pin stuck into the beginning; where it has begun, a tick."""
-        ink = self.tokens.colour("ink")
+        ink = self._colour("ink")
         size = self.bar * 0.5
         if done:
             self.painter.setPen(QPen(ink, 1.6))
             corner = foot + QPointF(size * 0.5, -size * 0.3)
-            self.painter.drawPolyline(
-                QPolygonF([corner + QPointF(-size * 0.5, -size * 0.4), corner, corner + QPointF(size * 0.8, -size)])
-            )
+            with self._smooth():
+                self.painter.drawPolyline(
+                    QPolygonF([corner + QPointF(-size * 0.5, -size * 0.4), corner, corner + QPointF(size * 0.8, -size)])
+                )
             return
         head = foot + QPointF(size * 0.5, -self.line * 0.55)
         self.painter.setPen(QPen(ink, 1.4))
         self.painter.drawLine(QLineF(foot + QPointF(size * 0.5, 0), head))
         self.painter.setPen(Qt.PenStyle.NoPen)
         self.painter.setBrush(ink)
-        self.painter.drawEllipse(head, size * 0.45, size * 0.45)
+        with self._smooth():
+            self.painter.drawEllipse(head, size * 0.45, size * 0.45)
+
+    @contextmanager
+    def _smooth(self) -> Iterator[None]:
+        """Round shapes are drawn smoothly; straight ones are crisp, and quick, without."""
+        self.painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+        yield
+        self.painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
 
     def thread(self, start: PlacedPiece, end: PlacedPiece) -> None:
         """From what an activity waits for to where it begins."""
         y = self.line + self.bar / 2
         first, last = QPointF(start.right, start.top + y), QPointF(end.left, end.top + y)
         bend = max(first.x() + self.air, last.x() - self.air)
-        self.painter.setPen(QPen(self.tokens.colour("accent"), 1.2))
+        self.painter.setPen(QPen(self._colour("accent"), 1.2))
         self.painter.drawPolyline(QPolygonF([first, QPointF(bend, first.y()), QPointF(bend, last.y()), last]))
 
     def ghost(self, one: PlacedPiece, by: float, text: str) -> None:
         """A piece while it is dragged, with the time it would begin at."""
         box = QRectF(one.left + by, one.top + self.line - 2, max(6.0, one.right - one.left), self.bar + 4)
-        colour = QColor(self.tokens.colour("accent"))
+        colour = QColor(self._colour("accent"))
         self.painter.setPen(QPen(colour, 2, Qt.PenStyle.DashLine))
         self.painter.setBrush(Qt.BrushStyle.NoBrush)
         self.painter.drawRect(box)
-        font = sized(small(self.font), 1.0, strong=True)
+        font = self._strong
         width = QFontMetricsF(font).horizontalAdvance(text) + self.air * 2
         label = QRectF(box.left(), one.top - 2, width, self.line)
         self.painter.fillRect(label, colour)
         self.painter.setFont(font)
-        self.painter.setPen(self.tokens.colour("on_accent"))
+        self.painter.setPen(self._colour("on_accent"))
         self.painter.drawText(label, int(Qt.AlignmentFlag.AlignCenter), text)
 
     # Words
@@ -210,7 +253,7 @@ class TimelineBrush:
     def _words(self, box: QRectF, text: str, font: QFont, token: str) -> None:
         if text:
             self.painter.setFont(font)
-            self.painter.setPen(self.tokens.colour(token))
+            self.painter.setPen(self._colour(token))
             self.painter.drawText(box, _LEFT, text)
 
     def _cut(self, box: QRectF, text: str, font: QFont, token: str) -> None:
