@@ -89,7 +89,7 @@ def test_a_second_calendar_has_the_same_events_and_a_higher_number(
         answers.file = tmp_path / f"{minutes}.ics"
         assert page.begin("calendar")
         read.append(ReadCalendar.from_ical(answers.file.read_bytes()))
-    first, second = ({str(event["UID"]): int(event["SEQUENCE"]) for event in one.walk("VEVENT")} for one in read)
+    first, second = ({str(event["UID"]): int(str(event["SEQUENCE"])) for event in one.walk("VEVENT")} for one in read)
     assert set(first) == set(second)
     assert all(second[uid] > number for uid, number in first.items())
 
