@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from binder.figures.card import StationCard, station_cards
 from binder.figures.mise import unnamed_station
-from binder.kitchen.wording import _
+from binder.kitchen.wording import _, ngettext
 from binder.paper.card_step import StepOf
 from binder.paper.plan_words import clock, starts_by_step
 
@@ -124,4 +124,7 @@ def _needed_here(cards: Sequence[StationCard]) -> tuple[DonenessNeeded, ...]:
 
 def dishes_text(count: int, steps: int) -> str:
     """How much comes together at a station."""
-    return _("{dishes} dishes and recipes, {steps} steps").format(dishes=count, steps=steps)
+    dishes = ngettext("{count} dish or recipe", "{count} dishes and recipes", count).format(count=count)
+    return _("{dishes}, {steps}").format(
+        dishes=dishes, steps=ngettext("{count} step", "{count} steps", steps).format(count=steps)
+    )

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from binder.figures.day_activities import FILMED
 from binder.figures.duration_text import duration_text
 from binder.kitchen.edits.shoots import dish_name
-from binder.kitchen.wording import _
+from binder.kitchen.wording import _, ngettext
 from binder.paper.block import text
 from binder.paper.card_words import count_text, kinds_text
 from binder.paper.cell import Cell, Column, cell
@@ -115,7 +115,9 @@ def filmed_spans(binder: Binder, shoot_id: str, plan: DayPlan) -> Iterator[tuple
 
 def _more(binder: Binder, dish: Dish) -> str:
     kinds = kinds_text(build.kind.value for build in binder.builds.where("dish", dish.id))
-    portions = _("{count} portions").format(count=count_text(binder, dish.portions))
+    portions = ngettext("{count} portion", "{count} portions", 1 if dish.portions == 1 else 2).format(
+        count=count_text(binder, dish.portions)
+    )
     camera = duration_text(dish.camera_minutes) if dish.camera_minutes else ""
     return " · ".join(part for part in (portions, kinds, camera) if part)
 
