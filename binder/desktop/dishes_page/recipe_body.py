@@ -21,7 +21,7 @@ from binder.desktop.dishes_page.step_facts import (
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, key_of
 from binder.desktop.sheet.sheet import CellName, PlainSheet, Remedy, record_of
 from binder.figures.missing import Place
-from binder.kitchen.change import Change, joined
+from binder.kitchen.change import Change, apply, changed
 from binder.kitchen.edits.recipes import (
     add_line,
     add_step,
@@ -31,17 +31,18 @@ from binder.kitchen.edits.recipes import (
     set_line,
     set_recipe,
 )
-from binder.kitchen.edits.records import remove, set_fields
 from binder.kitchen.line_text import UnknownFoodError
+from binder.kitchen.recipe import Line
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from binder.desktop.sheet.sheet import Sight
     from binder.kitchen.binder import Binder
     from binder.kitchen.errors import BinderError
-    from binder.kitchen.recipe import Line, Recipe, Step
+    from binder.kitchen.recipe import Recipe, Step
+    from binder.kitchen.record import Record
 
 ADD_STEP = "add:step"
 TEXT, MORE, ADD_LINE, NOTES = "text", "more", "add-line", "notes"
@@ -186,15 +187,19 @@ def _step_of(binder: Binder, target: Place) -> str:
 
 
 def _removed(binder: Binder, label: str, steps: Sequence[Step], lines: Sequence[Line]) -> Change:
-    """Steps and lines out in one change; builds up to a step that goes are made up to the last that stays before it."""
-    gone = {step.id for step in steps}
-    builds = []
-    for step in steps:
-        stay = [one.id for one in binder.steps.where("recipe", step.recipe) if one.id not in gone]
-        before = [key for key in stay if binder.steps[key].position < step.position]
-        instead = before[-1] if before else None
-        builds += [set_fields(label, build, up_to=instead) for build in binder.builds.where("up_to", step.id)]
-    return joined(label, [remove(label, binder, *steps, *lines), *builds])
+    """Steps and lines out in one change: one after the other, as each would go alone."""
+    left, touched = binder, set[tuple[str, str]]()
+    for thing in (*steps, *lines):
+        is_line = isinstance(thing, Line)
+        part = remove_line(left, left.lines[thing.id]) if is_line else remove_step(left, left.steps[thing.id])
+        left = apply(left, part)
+        touched |= {(edit.table, edit.id) for edit in part.edits}
+    return changed(label, before=_found(binder, touched), after=_found(left, touched))
+
+
+def _found(binder: Binder, keys: Iterable[tuple[str, str]]) -> list[Record]:
+    found = (binder.find(*key) for key in sorted(keys))
+    return [record for record in found if record is not None]
 
 
 def _step_rows(binder: Binder, step: Step) -> list[Row]:

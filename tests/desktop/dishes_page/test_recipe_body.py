@@ -178,7 +178,26 @@ def test_steps_and_lines_are_removed_together(fritters: Sight) -> None:
     binder = apply(fritters.binder, change)
     assert [step.title for step in binder.steps.where("recipe", "herb_fritters")] == ["Rest", "Fry", "Dress"]
     assert len(binder.lines.where("step", "herb_fritters_3")) == 2
-    assert binder.builds["dish_2_swap"].up_to is None
+    assert apply(binder, change.inverse()) == fritters.binder
+
+
+def test_lines_side_by_side_are_removed_together(fritters: Sight) -> None:
+    change = BODY.remove(fritters, [key_of_line(fritters, "herb_fritters_0", at) for at in (0, 1, 8)])
+    assert change is not None
+    left = apply(fritters.binder, change).lines.where("step", "herb_fritters_0")
+    assert [line.position for line in left] == list(range(6))
+
+
+def test_a_build_up_to_what_goes_stays_the_smallest_it_can_be(fritters: Sight) -> None:
+    """Never a whole dish, which would be bought for."""
+    assert fritters.binder.builds["dish_2_swap"].up_to == "herb_fritters_0"
+    for rows in (["text:herb_fritters_0"], ["steps:herb_fritters_0", key_of_line(fritters, "herb_fritters_3", 0)]):
+        change = BODY.remove(fritters, rows)
+        assert change is not None
+        assert apply(fritters.binder, change).builds["dish_2_swap"].up_to == "herb_fritters_1"
+    both = BODY.remove(fritters, ["text:herb_fritters_0", "text:herb_fritters_1"])
+    assert both is not None
+    assert apply(fritters.binder, both).builds["dish_2_swap"].up_to == "herb_fritters_2"
 
 
 def test_a_line_moves_over_the_edge_of_its_step(fritters: Sight) -> None:
