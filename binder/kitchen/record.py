@@ -59,9 +59,9 @@ def _rule(kind: type, shape: object) -> str:  # noqa: PLR0911 - one sentence a s
         return _("the id of one of the {table}").format(table=shape.table)
     if isinstance(shape, Number):
         template = (
-            _("a number above {least:g} up to {most:g}")
+            _("a number above {least:,.15g} up to {most:,.15g}")
             if shape.open_below
-            else _("a number from {least:g} to {most:g}")
+            else _("a number from {least:,.15g} to {most:,.15g}")
         )
         return template.format(least=shape.least, most=shape.most)
     if isinstance(shape, Text):

@@ -83,10 +83,14 @@ MEND_LINK = "Correct it, or add the record."
 NO_DATE = "it takes a date, as in “2026-03-14”."
 
 VALUES: list[tuple[tuple[str | int, ...], object, str]] = [
-    ((*PACK, "size"), 0, f"{IN_PACK} › size: it cannot be 0; it takes a number above 0 up to 1e+07."),
-    ((*PACK, "size"), -1, f"{IN_PACK} › size: it cannot be -1; it takes a number above 0 up to 1e+07."),
-    ((*PACK, "size"), ..., f"{IN_PACK}: “size” is missing; it takes a number above 0 up to 1e+07."),
-    ((*PACK, "quotes", 0, "price"), 3.5, f"{IN_QUOTE} › price: it cannot be 3.5; it takes a number from 0 to 1e+13."),
+    ((*PACK, "size"), 0, f"{IN_PACK} › size: it cannot be 0; it takes a number above 0 up to 10,000,000."),
+    ((*PACK, "size"), -1, f"{IN_PACK} › size: it cannot be -1; it takes a number above 0 up to 10,000,000."),
+    ((*PACK, "size"), ..., f"{IN_PACK}: “size” is missing; it takes a number above 0 up to 10,000,000."),
+    (
+        (*PACK, "quotes", 0, "price"),
+        3.5,
+        f"{IN_QUOTE} › price: it cannot be 3.5; it takes a number from 0 to 10,000,000,000,000.",
+    ),
     ((*PACK, "quotes", 0, "on"), "14.3.2026", f'{IN_QUOTE} › on: it cannot be "14.3.2026"; {NO_DATE}'),
     ((*PACK, "quotes", 0, "on"), "2026-02-30", f'{IN_QUOTE} › on: it cannot be "2026-02-30"; {NO_DATE}'),
     (
@@ -97,7 +101,7 @@ VALUES: list[tuple[tuple[str | int, ...], object, str]] = [
     (
         (*STEW, "steps", 1, "celsius"),
         "hot",
-        f'{IN_STEW} › steps › 2 › celsius: it cannot be "hot"; it takes a number from -200 to 1000, or nothing.',
+        f'{IN_STEW} › steps › 2 › celsius: it cannot be "hot"; it takes a number from -200 to 1,000, or nothing.',
     ),
     (
         ("foods", 0, "section"),
