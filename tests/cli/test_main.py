@@ -18,7 +18,10 @@ from binder.kitchen.paths import samples_folder
 from tests.cli.conftest import Run, written
 from tests.kitchen_binder import small_binder
 
-HEAVY = ["PySide6", "shiboken6", "pyqtgraph", "ortools", "pandas", "numpy", "reportlab", "openpyxl", "icalendar"]
+WINDOW = {"PySide6", "shiboken6", "pyqtgraph"}
+SOLVER = {"ortools", "pandas"}
+"""OR-Tools imports pandas itself."""
+HEAVY = WINDOW | SOLVER | {"numpy", "reportlab", "openpyxl", "icalendar"}
 
 
 def started(*arguments: object, **variables: str) -> subprocess.CompletedProcess[bytes]:
@@ -86,13 +89,28 @@ def test_an_answer_for_programs_needs_no_terminal_library(bean_day: Path) -> Non
 
 @pytest.mark.parametrize(
     "arguments",
-    [["take", "--dish", 1], ["print", "--out", "out"], ["export", "--to", "x.json"], ["import", "--into", "x.binder"]],
+    [
+        ["take", "--dish", 1],
+        ["print", "--only", "cards,shopping,mise", "--out", "out"],
+        ["export", "--to", "x.json"],
+        ["import", "--into", "x.binder"],
+    ],
 )
 def test_no_command_but_open_loads_qt(arguments: list[object], bean_day: Path, tmp_path: Path) -> None:
     name, *options, place = arguments
     target = place if isinstance(place, int) else tmp_path / str(place)
     loaded = loaded_by(name, bean_day, *options, target)
-    assert loaded.isdisjoint({"PySide6", "shiboken6", "pyqtgraph", "ortools", "pandas", "openpyxl", "icalendar"})
+    assert loaded.isdisjoint(WINDOW | SOLVER | {"openpyxl", "icalendar"})
+
+
+def test_the_whole_print_set_needs_the_solver_for_the_times_of_the_day_and_no_more(
+    bean_day: Path, tmp_path: Path
+) -> None:
+    loaded = loaded_by("print", bean_day, "--out", tmp_path / "with times")
+    assert "ortools" in loaded
+    assert loaded.isdisjoint(WINDOW | {"openpyxl", "icalendar"})
+    unplanned = loaded_by("print", bean_day, "--plan-seconds", 0, "--out", tmp_path / "without times")
+    assert unplanned.isdisjoint(WINDOW | SOLVER | {"openpyxl", "icalendar"})
 
 
 @pytest.mark.parametrize("sample", ["chickpeas", "four_birds"])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ctypes
 import unicodedata
 from collections import defaultdict
 from dataclasses import dataclass
@@ -16,7 +17,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Sign:
-    """A character where it stands, in points from the lower left corner, with its type size."""
+    """A character where it stands, in points from the lower left corner, with its type size.
+
+    `left` to `top` is the box of its ink; it is set on `baseline` from `begins` to `ends`, the width its face gives it.
+    """
 
     text: str
     left: float
@@ -24,6 +28,9 @@ class Sign:
     right: float
     top: float
     size: float
+    begins: float = 0.0
+    ends: float = 0.0
+    baseline: float = 0.0
 
 
 class Words(str):
@@ -80,8 +87,24 @@ def _signs(text_page: pdfium.PdfTextPage) -> Iterator[Sign]:
         code = raw.FPDFText_GetUnicode(text_page, at)
         if raw.FPDFText_IsGenerated(text_page, at) or code in {0, 10, 13, 32, 0xA0}:
             continue
+        size = raw.FPDFText_GetFontSize(text_page, at)
+        begins, baseline = _origin(text_page, at)
         left, bottom, right, top = text_page.get_charbox(at)
-        yield Sign(chr(code), left, bottom, right, top, raw.FPDFText_GetFontSize(text_page, at))
+        ends = begins + _advance(text_page, at, code, size)
+        yield Sign(chr(code), left, bottom, right, top, size, begins, ends, baseline)
+
+
+def _origin(text_page: pdfium.PdfTextPage, at: int) -> tuple[float, float]:
+    x, y = ctypes.c_double(), ctypes.c_double()
+    raw.FPDFText_GetCharOrigin(text_page, at, x, y)
+    return x.value, y.value
+
+
+def _advance(text_page: pdfium.PdfTextPage, at: int, code: int, size: float) -> float:
+    """The width that the font of the PDF gives a character; 0 where it gives none."""
+    wide = ctypes.c_float()
+    face = raw.FPDFTextObj_GetFont(raw.FPDFText_GetTextObject(text_page, at))
+    return wide.value if raw.FPDFFont_GetGlyphWidth(face, code, size, wide) else 0.0
 
 
 def all_words(content: bytes) -> Words:
@@ -105,6 +128,10 @@ _CELL = 24.0
 _TOUCHING = 0.12
 """Neighbours in a word may touch: part of the smaller box that two boxes may share."""
 
+_SAME_BASELINE = 0.01
+_SET_TIGHT = 0.02
+"""Parts of the type size by which widths may overlap on one baseline, as those of a PDF are rounded."""
+
 
 def overlapping(page: ReadPage) -> list[tuple[Sign, Sign]]:
     """Pairs of characters drawn over each other. Marks that sit on a letter are left out."""
@@ -124,6 +151,12 @@ def overlapping(page: ReadPage) -> list[tuple[Sign, Sign]]:
 
 
 def _shared(one: Sign, other: Sign) -> float:
+    """The part of the smaller box that two boxes share; none for neighbours set as their face sets them.
+
+    The boxes of slanted letters reach over each other, though their strokes are well apart.
+    """
+    if abs(one.baseline - other.baseline) < _SAME_BASELINE and _set_apart(one, other):
+        return 0.0
     wide = min(one.right, other.right) - max(one.left, other.left)
     tall = min(one.top, other.top) - max(one.bottom, other.bottom)
     if wide <= 0 or tall <= 0:
@@ -132,3 +165,10 @@ def _shared(one: Sign, other: Sign) -> float:
         (one.right - one.left) * (one.top - one.bottom), (other.right - other.left) * (other.top - other.bottom)
     )
     return wide * tall / smaller
+
+
+def _set_apart(one: Sign, other: Sign) -> bool:
+    """Whether the widths that two signs on one baseline are set in are known and follow each other."""
+    if one.begins == one.ends or other.begins == other.ends:
+        return False
+    return min(one.ends, other.ends) - max(one.begins, other.begins) <= _SET_TIGHT * min(one.size, other.size)
