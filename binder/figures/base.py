@@ -6,18 +6,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from binder.figures.base_network import (
-    Network,
-    Runs,
-    UnsolvedError,
-    base_forms,
-    least_base,
-    least_grams,
-    made_forms,
-    network_of,
-    taken_forms,
-)
+from binder.figures.base_network import Network, Runs, UnsolvedError, base_forms, network_of
 from binder.figures.demand import shoot_demand
+from binder.figures.least_base import least_base, least_grams, made_forms, taken_forms
 from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.weight import grams_as_bought

@@ -13,8 +13,9 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from binder.figures.base import BaseBalance, BaseVerdict, base_balance
-from binder.figures.base_network import Network, UnsolvedError, furthest, least_grams, network_of, worth
+from binder.figures.base_network import Network, UnsolvedError, network_of
 from binder.figures.demand import build_needs, builds_of
+from binder.figures.least_base import furthest, least_grams, worth
 from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing
 from binder.figures.portion_text import number_style

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.figures.base import added_foods, base_balance, not_solved
-from binder.figures.base_network import UnsolvedError, furthest, least_base, least_grams, network_of
+from binder.figures.base_network import UnsolvedError, network_of
 from binder.figures.demand import Batches, build_batches, builds_of, missing_needs, recipe_needs
+from binder.figures.least_base import furthest, least_base, least_grams
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing
 from binder.figures.price import buyable_packs
