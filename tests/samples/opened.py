@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from binder.exchange.json_document import read_json
 from binder.figures.checks import Severity, shoot_checks
 from binder.figures.cost import DishCost, shoot_costs
+from binder.figures.day_plan import DayPlan, day_plan
 from binder.kitchen.binder import TABLE_OF
 from binder.kitchen.change import apply, changed
 from binder.kitchen.paths import samples_folder
@@ -57,9 +58,21 @@ def with_less_base(binder: Binder, grams: float) -> Binder:
     return with_records(binder, replace(shoot, base_amount=shoot.base_amount - grams / 1000))
 
 
-def till_receipt(bought: ShoppingList) -> dict[str, tuple[float, list[tuple[int, int]]]]:
-    """For each food bought the grams needed, and for each pack taken how many and the price of one."""
+def till_receipt(bought: ShoppingList) -> dict[str, tuple[float, list[tuple[float, int]]]]:
+    """For each food the grams needed, and of each pack taken how many (at the counter the grams) and what they cost."""
     return {
-        item.food: (item.needed, sorted((pack.count, pack.priced.price) for pack in item.packs))
+        item.food: (
+            item.needed,
+            [(pack.grams if pack.priced.pack.by_weight else pack.count, pack.price) for pack in item.packs],
+        )
         for item in bought.items
     }
+
+
+@functools.cache
+def planned(name: str) -> DayPlan:
+    """The day of a sample, planned once, with as long as a slow machine may need."""
+    binder = sample(name)
+    plan = day_plan(binder, shoot_of(binder), seconds=30)
+    assert plan is not None
+    return plan

@@ -12,11 +12,13 @@ import pytest
 
 from binder.figures.base import base_balance
 from binder.figures.base_repairs import base_repairs
+from binder.figures.cap_repairs import cap_repairs
 from binder.figures.cost import Verdict, shoot_costs
 from binder.figures.leads import shoot_leads
 from binder.figures.safety import recipe_allergens
 from binder.figures.shopping import shopping_list
 from binder.figures.temperature_text import fahrenheit
+from binder.kitchen.change import apply
 from binder.kitchen.recipe import Heat
 from binder.kitchen.settings import AllergenScheme, Measures, SafetyRules
 from tests.samples.opened import cost_of, sample, shoot_of, stops, till_receipt, with_less_base, with_records
@@ -102,6 +104,15 @@ def test_one_dish_is_over_its_cap_and_nothing_else_stops_the_shoot() -> None:
     assert verdicts == [Verdict.WITHIN] * 4 + [Verdict.OVER]
 
 
+def test_the_first_repair_suggested_is_the_bulk_pack_and_it_brings_the_mousse_under() -> None:
+    first = cap_repairs(CHICKPEAS, cost_of(CHICKPEAS, 5).dish)[0]
+    repaired = apply(CHICKPEAS, first.change)
+    assert first.says.startswith("Buy dark chocolate as 1 lb bag of drops")
+    assert cost_of(repaired, 5).per_portion == pytest.approx(first.cost)
+    assert first.cost < 175
+    assert stops(repaired) == []
+
+
 def test_a_quarter_ounce_of_chocolate_less_mends_it() -> None:
     (line,) = CHICKPEAS.lines.where("food", "dark_chocolate")
     assert line.high == 5
@@ -116,18 +127,18 @@ def test_the_bulk_pack_of_chocolate_mends_it_too() -> None:
 
 def test_a_dearer_price_takes_a_dish_over_its_cap() -> None:
     (oil,) = CHICKPEAS.packs.where("food", "neutral_oil")
-    (quote,) = CHICKPEAS.quotes.where("pack", oil.id)
+    quote = max(CHICKPEAS.quotes.where("pack", oil.id), key=lambda one: one.on)
     dearer = with_records(CHICKPEAS, replace(quote, price=quote.price + 100))
     assert ("over cap", "2 Green-Heart Fritters") in stops(dearer)
 
 
 # --- the bag
 
-COOKED_USED = 1.5 * 164 + 2 * 2.25 * 164  # the dip once; the pot as hero and up to the simmering swap-out
-SOAKED_USED = 2 * 1.25 * 170  # fritters: hero, and the swap-out that is shaped
-FLOUR_USED = 2 * 1.25 * 92  # bread: hero, and the swap-out that is baked
+COOKED_USED = 1.5 * 164 + 2 * 1.5 * 164  # the dip once; the pot as hero and up to the simmering swap-out
+SOAKED_USED = 2 * 1.25 * 170  # fritters: hero, and the swap-out that has been chilled
+FLOUR_USED = 3 * 1.25 * 92  # bread: hero, the swap-out that has rested and the one that is baked
 GRITS_USED = 2 * 0.5 * 10
-LIQUID_USED = (0.25 + 2 * 0.5 + 3 * 0.5) * CUP  # dip; pot twice; mousse for 4 + 4 + 2 + 2
+LIQUID_USED = (0.25 + 2 * 0.25 + 3 * 0.5) * CUP  # dip; pot twice; mousse for 4 + 4 + 2 + 2
 SOAKED_MADE = SOAKED_USED + COOKED_USED / 1.05
 NEEDED = SOAKED_MADE / 2.0 + FLOUR_USED / 0.93
 
@@ -170,8 +181,8 @@ RED_OIL_BATCHES = 4 * TABLESPOON / 70  # two spoons on the dip, one each on a fi
 GREEN_SAUCE_BATCHES = CUP / 2 / 120
 SPICE_BATCHES = (2 + 2 + RED_OIL_BATCHES * 2 / 3) * TABLESPOON / 75  # a spoon in each fritter mix and pot; red oil
 
-RECEIPT: dict[str, tuple[float, list[tuple[int, int]]]] = {
-    "baking_powder": (2 * 4.6, [(1, 279)]),
+RECEIPT: dict[str, tuple[float, list[tuple[float, int]]]] = {
+    "baking_powder": (2 * 4.6, []),  # an ounce is at home
     "black_pepper": (SPICE_BATCHES * 2 * 2.3 + 0.25 * 2.3, [(1, 159)]),
     "carrot": (2 * 0.5 * 128 / 0.82, [(1, 129)]),
     "cayenne": (SPICE_BATCHES * 0.5 * 1.8, [(1, 119)]),
@@ -183,32 +194,32 @@ RECEIPT: dict[str, tuple[float, list[tuple[int, int]]]] = {
     "cream_of_tartar": (3 * 0.25 * 3, [(1, 169)]),
     "cumin_seeds": (SPICE_BATCHES * 2 * 6, [(1, 95)]),
     "dark_chocolate": (3 * 5 * OUNCE, [(1, 1149)]),  # 15 oz: a pound of drops, against five bars for 2245
-    "feta": (2 / 16 * 150, [(1, 499)]),
-    "flaky_salt": (1.5 * 0.125 * 2.5, [(1, 649)]),
+    "feta": (2 / 16 * 150, [(57, 113)]),  # the least the counter cuts is two ounces, against a block for 499
+    "flaky_salt": (1.5 * 0.125 * 2.5, []),  # two ounces are at home
     "garlic": (3 * (1 + 2 * 2 + 2 * 3 + RED_OIL_BATCHES + GREEN_SAUCE_BATCHES) / 0.87, [(1, 79)]),
     "kale": (0.5 * 160 / 0.709, [(1, 249)]),
     "kosher_salt": (
-        3.5 * (0.5 + 2 * 1 + 0.25 + 2 * 2 + 2 * 1 + GREEN_SAUCE_BATCHES * 0.25) + COOKED_USED / 1.05 * 0.004,
-        [(1, 399)],
+        3.5 * (0.5 + 2 * 1 + 0.25 + 2 * 2 + 3 * 1 + GREEN_SAUCE_BATCHES * 0.25) + COOKED_USED / 1.05 * 0.004,
+        [],  # half a pound is at home
     ),
-    "lemon": (58 / 0.53 * (1 + 1 + GREEN_SAUCE_BATCHES * 0.5), [(3, 69)]),
+    "lemon": (58 / 0.53 * (1 + 1 + GREEN_SAUCE_BATCHES * 0.5), [(3, 3 * 69)]),
     "neutral_oil": (2 * 218, [(1, 499)]),  # only the hero is fried
-    "olive_oil": (13.5 * (2 * 3 + 2 * 4 + RED_OIL_BATCHES * 5), [(1, 1299)]),
-    "onion": ((2 * 0.5 + 2 * 1.5) * 160 / 0.901, [(2, 129)]),  # two pounds loose, against the bag for 329
+    "olive_oil": (13.5 * (2 * 3 + 2 * 4 + 2 + RED_OIL_BATCHES * 5), [(1, 1299)]),
+    "onion": ((2 * 0.5 + 2 * 1.5) * 160 / 0.901, [(711, 202)]),  # loose at 129 a pound, against the bag for 329
     "orange_zest": (1.5 * 2, [(1, 99)]),
-    "parsley": ((60 / 16 + 2 * 60 + GREEN_SAUCE_BATCHES * 0.25 * 60) / 0.95, [(3, 149)]),
-    "red_onion": (2 * 0.5 * 115 / 0.901, [(1, 149)]),
+    "parsley": ((60 / 16 + 2 * 60 + GREEN_SAUCE_BATCHES * 0.25 * 60) / 0.95, [(3, 2 * 149)]),  # three for two
+    "red_onion": (2 * 0.5 * 115 / 0.901, [(128, 42)]),  # loose at 149 a pound
     "red_wine_vinegar": (14.9, [(1, 349)]),
     "rosemary": (2 * 0.7 / 0.65, [(1, 249)]),
     "sesame_seeds": (2 * 9, [(1, 89)]),
     "smoked_paprika": (SPICE_BATCHES * 6.8, [(1, 139)]),  # an ounce from the bin, against the jar for 449
-    "sugar": (3 * 2 * 12.5, [(1, 349)]),
+    "sugar": (3 * 2 * 12.5, []),  # a pound is at home
     "tahini": (0.5 * 240 + GREEN_SAUCE_BATCHES * 3 * 15, [(1, 749)]),  # one jar, against the tub for 1199
     "tomato_paste": (2 * 2 * 16, [(1, 129)]),
-    "tomatoes_tinned": (2 * 14.5 * OUNCE, [(2, 169)]),  # two small cans, against two large for 558
+    "tomatoes_tinned": (2 * 14.5 * OUNCE, [(2, 2 * 169)]),  # two small cans, against two large for 558
     "vanilla_extract": (3 * 0.5 * 4.2, [(1, 899)]),
 }
-"""Grams to buy of each food, and the packs that cover them: how many, and the price of one."""
+"""Grams needed of each food, and the packs that cover what is not at home: how many or how heavy, and their cost."""
 
 
 def test_shopping_and_its_spend_by_hand() -> None:
@@ -218,7 +229,7 @@ def test_shopping_and_its_spend_by_hand() -> None:
     for food, (grams, packs) in RECEIPT.items():
         assert receipt[food][0] == pytest.approx(grams), food
         assert receipt[food][1] == packs, food
-    assert bought.spend == sum(count * price for _grams, packs in RECEIPT.values() for count, price in packs)
+    assert bought.spend == sum(price for _grams, packs in RECEIPT.values() for _count, price in packs)
 
 
 def test_both_stores_are_gone_to() -> None:

@@ -159,18 +159,18 @@ BIRD_SALT_BATCHES = (2 * 8 + 2 * 6 + 10 + 2 * 12) / 77  # wings, finished broths
 DRESSING_BATCHES = 90 / 120  # only the hero terrine is turned out
 A_PINCH = 2.2 / TEASPOON * 0.308057599609375
 
-RECEIPT: dict[str, tuple[float, list[tuple[int, int]]]] = {
+RECEIPT: dict[str, tuple[float, list[tuple[float, int]]]] = {
     "all_purpose_flour": (2 * 10, [(1, 89)]),
     "apple": (300 / 0.781, [(1, 240)]),  # a kilogram from the farm, against the bag for 299
     "bay_leaf": (2 * 0.2 + CARCASS_USED * 0.0005, [(1, 119)]),
     "black_pepper": (BIRD_SALT_BATCHES * 4, [(1, 249)]),
     "black_peppercorns": (CARCASS_USED * 0.001, [(1, 249)]),
-    "bread_roll": (3 * 150, [(10, 35)]),  # of 45 g
+    "bread_roll": (3 * 150, [(10, 10 * 35)]),  # of 45 g
     "butter": (2 * (50 + 20) + 20 + 15, [(1, 199)]),
     "canola_oil": (2 * 10 * 4.5 / TEASPOON + DRESSING_BATCHES * 80 * 4.5 / TEASPOON, [(1, 249)]),
     "carrot": ((2 * 100 + 2 * 100) / 0.82 + CARCASS_USED * 0.10, [(1, 129)]),
     "celeriac": (CARCASS_USED * 0.08, [(1, 179)]),
-    "chicken_whole": (7200, [(4, 899)]),
+    "chicken_whole": (7200, [(4, 4 * 899)]),
     "chives": (2 * 5 + 3, [(1, 119)]),
     "cider": (2 * 250 * 29.8 / FLUID_OUNCE, [(1, 379)]),
     "egg": (3 * 50 / 0.88, [(1, 240)]),  # six from the farm, against ten for 299
@@ -178,8 +178,8 @@ RECEIPT: dict[str, tuple[float, list[tuple[int, int]]]] = {
     "gelatine_leaf": (2 * 4 * 2, [(1, 129)]),
     "heavy_cream": (80 * 15 / TABLESPOON, [(1, 115)]),
     "honey": (30, [(1, 690)]),
-    "leek": ((2 * 260 + 2 * 300) / 0.75, [(3, 129)]),  # three of 500 g, against bundles of a kilogram for 280
-    "lemon": (58 / 0.53 * (0.25 + 2 * 0.5 + 0.25), [(2, 55)]),
+    "leek": ((2 * 260 + 2 * 300) / 0.75, [(3, 3 * 129)]),  # three of 500 g, against bundles of a kilogram for 280
+    "lemon": (58 / 0.53 * (0.25 + 2 * 0.5 + 0.25), [(2, 2 * 55)]),
     "milk": (3 * 110 * 15 / TABLESPOON + 2 * 150 * 15 / TABLESPOON, [(1, 125)]),
     "mustard_dijon": (15 + DRESSING_BATCHES * 20, [(1, 189)]),
     "mustard_wholegrain": (20, [(1, 219)]),
@@ -190,12 +190,12 @@ RECEIPT: dict[str, tuple[float, list[tuple[int, int]]]] = {
     "russet_potato": (2 * 800 / 0.813, [(1, 329)]),
     "salt": (3 * 3 + 2 * 15 + 2 * 15 + 2 * 3 + 2 * 10 + BIRD_SALT_BATCHES * 60 + DRESSING_BATCHES * 2, [(1, 45)]),
     "sesame_seeds": (3, [(1, 169)]),
-    "tarragon": ((2 * 8 + DRESSING_BATCHES * 5) / 0.65, [(2, 169)]),
+    "tarragon": ((2 * 8 + DRESSING_BATCHES * 5) / 0.65, [(2, 2 * 169)]),
     "thyme": (2 * 4 / 0.68, [(1, 119)]),
     "thyme_dried": (BIRD_SALT_BATCHES * 3, [(1, 149)]),
     "white_wine_vinegar": ((2 * 10 + DRESSING_BATCHES * 20) * 5 / TEASPOON, [(1, 199)]),
 }
-"""Grams to buy of each food, and the packs that cover them: how many, and the price of one."""
+"""Grams needed of each food, and the packs that cover what is not at home: how many or how heavy, and their cost."""
 
 
 def test_shopping_and_its_spend_by_hand() -> None:
@@ -205,7 +205,7 @@ def test_shopping_and_its_spend_by_hand() -> None:
     for food, (grams, packs) in RECEIPT.items():
         assert receipt[food][0] == pytest.approx(grams), food
         assert receipt[food][1] == packs, food
-    assert bought.spend == sum(count * price for _grams, packs in RECEIPT.values() for count, price in packs)
+    assert bought.spend == sum(price for _grams, packs in RECEIPT.values() for _count, price in packs)
 
 
 # --- the kitchen
