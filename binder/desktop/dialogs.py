@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from PySide6.QtPdf import QPdfDocument
     from PySide6.QtWidgets import QWidget
 
+    from binder.desktop.printing import Wanted
+
 
 class Dialogs(Protocol):
     """Questions. Each answer is None where the person thought better of it."""
@@ -32,7 +34,7 @@ class Dialogs(Protocol):
     def choice(self, window: QWidget, title: str, question: str, choices: Sequence[str]) -> int | None:
         """One of several: its place."""
 
-    def print_pages(self, window: QWidget, pages: QPdfDocument) -> bool:
+    def print_pages(self, window: QWidget, pages: QPdfDocument, wanted: Wanted) -> bool:
         """Print pages of paper; whether they were sent."""
 
 
@@ -67,15 +69,17 @@ class RealDialogs:
         chosen, taken = QInputDialog.getItem(window, title, question, list(choices), 0, editable=False)
         return list(choices).index(chosen) if taken else None
 
-    def print_pages(self, window: QWidget, pages: QPdfDocument) -> bool:
-        from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+    def print_pages(self, window: QWidget, pages: QPdfDocument, wanted: Wanted) -> bool:
+        from PySide6.QtPrintSupport import QAbstractPrintDialog, QPrintDialog, QPrinter
 
         from binder.desktop.printing import print_document
 
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        printer.setFromTo(1, pages.pageCount())
+        printer.setFromTo(1, len(wanted.pages(pages.pageCount())))
         dialog = QPrintDialog(printer, window)
+        for option in ("PrintPageRange", "PrintCurrentPage", "PrintCollateCopies"):
+            dialog.setOption(QAbstractPrintDialog.PrintDialogOption[option])
         if dialog.exec() != QPrintDialog.DialogCode.Accepted:
             return False
-        print_document(printer, pages)
+        print_document(printer, pages, wanted)
         return True

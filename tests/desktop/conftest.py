@@ -16,6 +16,7 @@ from binder.desktop.appearance import Wardrobe
 from binder.desktop.application import Surroundings, dress_application, make_window
 from binder.desktop.document_bridge import Document
 from binder.desktop.main_window import MainWindow
+from binder.desktop.printing import Wanted
 from binder.desktop.window_settings import WindowSettings
 from binder.kitchen.binder import Binder
 from binder.kitchen.errors import BinderError
@@ -31,6 +32,7 @@ class Answers:
     place: int | None = None
     asked: list[str] = field(default_factory=list)
     printed: list[int] = field(default_factory=list)
+    wanted: list[Wanted] = field(default_factory=list)
 
     def file_to_open(self, window: QWidget) -> Path | None:
         self.asked.append("open")
@@ -48,8 +50,9 @@ class Answers:
         self.asked.append(question)
         return self.place
 
-    def print_pages(self, window: QWidget, pages: QPdfDocument) -> bool:
-        self.printed.append(pages.pageCount())
+    def print_pages(self, window: QWidget, pages: QPdfDocument, wanted: Wanted) -> bool:
+        self.printed.append(len(wanted.pages(pages.pageCount())))
+        self.wanted.append(wanted)
         return True
 
 

@@ -11,7 +11,7 @@ from PySide6.QtPdf import QPdfDocument
 from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtWidgets import QApplication
 
-from binder.desktop.printing import print_document
+from binder.desktop.printing import Wanted, print_document
 from binder.kitchen.binder import Binder
 from binder.paper.print_set import SheetKind, sheet_bytes
 
@@ -26,12 +26,14 @@ def pages(qapp: QApplication, chickpeas: Binder) -> QPdfDocument:
     return document
 
 
-def printed(pages: QPdfDocument, path: Path, first: int, last: int) -> PdfReader:
+def printed(pages: QPdfDocument, path: Path, first: int, last: int, wanted: Wanted | None = None) -> PdfReader:
     printer = QPrinter(QPrinter.PrinterMode.ScreenResolution)
     printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
     printer.setOutputFileName(str(path))
     printer.setFromTo(first, last)
-    print_document(printer, pages)
+    if wanted is not None and wanted.order is None:
+        printer.setPrintRange(QPrinter.PrintRange.CurrentPage)
+    print_document(printer, pages, wanted)
     return PdfReader(path)
 
 
@@ -46,3 +48,16 @@ def test_every_page_is_printed_on_its_own_paper(pages: QPdfDocument, tmp_path: P
 
 def test_only_the_pages_asked_for_are_printed(pages: QPdfDocument, tmp_path: Path) -> None:
     assert len(printed(pages, tmp_path / "out.pdf", 2, 3).pages) == 2
+
+
+def test_pages_are_printed_as_often_as_wanted(pages: QPdfDocument, tmp_path: Path) -> None:
+    assert len(printed(pages, tmp_path / "out.pdf", 0, 0, Wanted((0, 1, 0, 1, 3))).pages) == 5
+
+
+def test_the_page_looked_at_is_printed_alone(pages: QPdfDocument, tmp_path: Path) -> None:
+    assert len(printed(pages, tmp_path / "out.pdf", 0, 0, Wanted(None, 2)).pages) == 1
+
+
+def test_pages_that_are_gone_are_not_wanted(pages: QPdfDocument) -> None:
+    count = pages.pageCount()
+    assert Wanted((0, count, count + 5)).pages(count) == (0,)

@@ -32,9 +32,9 @@ class SheetList(PlainSheet):
         return [
             Row(
                 kind.value,
-                (Cell(sheet_title(kind), under=usual_paper(sight.binder, kind).name),),
+                (Cell(sheet_title(kind), tip=usual_paper(sight.binder, kind).name),),
                 place=Place(SHEETS, kind.value),
-                lines=2.6,
+                lines=1.7,
             )
             for kind in SheetKind
         ]
