@@ -34,9 +34,9 @@ class CardBand:
         self._called, self._label, self._space, self._style = name, label, space, style
         self._makes = makes
         self._numeral = self._sized_numeral()
-        counted = text(_count_words(88, 88), style.near.strong).natural_width()
-        self._number_width = max(self._numeral.width(), counted)
-        self._name_width = space.inner - self._number_width - _GAP
+        self._counted_width = text(_count_words(88, 88), style.near.strong).natural_width() + 0.1
+        self._number_width = max(self._numeral.width(), self._counted_width)
+        self._name_width = space.inner - (self._number_width if label else self._counted_width) - _GAP
         self._name, self.rest_of_name = self._name_and_rest()
         self._heights = {first: self.block(first=first, at=1, count=2).height(space.inner) for first in (True, False)}
 
@@ -46,11 +46,12 @@ class CardBand:
 
     def block(self, *, first: bool, at: int, count: int) -> Beside:
         """The band of card `at` of so many."""
-        says = [text(_count_words(at, count), self._style.near.strong)] if count > 1 else []
+        says = [text(_count_words(at, count), self._style.near.strong, to_right=not self._label)] if count > 1 else []
         numeral = self._numeral if first or self._space.two_columns else self._small_numeral()
         name = Stack((self._name, self._makes)) if first else self._going_on()
-        cells = ((Stack((numeral, *says)), self._number_width), (name, None))
-        return Beside(cells, gap=_GAP, level=False)
+        if not self._label:
+            return Beside(((name, None), (says[0] if says else None, self._counted_width)), gap=_GAP)
+        return Beside(((Stack((numeral, *says)), self._number_width), (name, None)), gap=_GAP, level=False)
 
     def _going_on(self) -> Stack:
         style = self._style.near

@@ -20,14 +20,28 @@ if TYPE_CHECKING:
     from binder.paper.card_type import CardType
 
 
-def what_it_makes(binder: Binder, card: StationCard, style: CardType) -> Text:
-    """The line under the name: portions and builds, or how much of what is made ahead."""
+def what_it_makes(binder: Binder, card: StationCard, style: CardType, *, build_by_build: bool = False) -> Text:
+    """The line under the name: portions and builds, or how much of what is made ahead.
+
+    `build_by_build`: all that `builds_block` says stands here, as running text.
+    """
     if card.number is None:
         return _made_ahead(binder, card, style)
     runs = figure_runs(portions_text(binder, card.portions or 0.0), style.lead, style.plain)
     if not card.builds:
         return Text((*runs, Run(" · " + _("no build planned"), style.plain)))
+    if build_by_build:
+        each = (_in_passing(binder, card, build, count, style) for build, count in Counter(card.builds).items())
+        return Text((*runs, *(run for words in each for run in words)))
     return Text((*runs, Run(" · " + builds_text(card.builds), style.plain)))
+
+
+def _in_passing(binder: Binder, card: StationCard, build: PlannedBuild, count: int, style: CardType) -> tuple[Run, ...]:
+    """A build among others on a line; where one that stops short waits is said at the step it stops at."""
+    portions = "" if build.portions == card.portions else portions_text(binder, build.portions)
+    waits = _waits_text(build) if build.stops_at is None else ""
+    says = ", ".join(part for part in (portions, _stops_text(build), waits) if part)
+    return Run(" · ", style.plain), Run(_name_text(build, count), style.strong), Run(f" {says}", style.plain)
 
 
 def _made_ahead(binder: Binder, card: StationCard, style: CardType) -> Text:
@@ -53,8 +67,18 @@ def builds_block(binder: Binder, card: StationCard, style: CardType) -> Block | 
 
 
 def _build_row(binder: Binder, build: PlannedBuild, count: int, style: CardType) -> Text:
-    stops = _("finished") if build.stops_at is None else _("up to and with step {number}").format(number=build.stops_at)
-    waits = _("waits: {where}").format(where=build.waits) if build.waits else ""
-    name = build.kind if count == 1 else f"{build.kind} ×{count}"
-    parts = (portions_text(binder, build.portions), stops, waits)
-    return Text((Run(name, style.strong), Run(" · " + " · ".join(part for part in parts if part), style.plain)))
+    parts = (portions_text(binder, build.portions), _stops_text(build), _waits_text(build))
+    says = " · ".join(part for part in parts if part)
+    return Text((Run(_name_text(build, count), style.strong), Run(f" · {says}", style.plain)))
+
+
+def _name_text(build: PlannedBuild, count: int) -> str:
+    return build.kind if count == 1 else f"{build.kind} ×{count}"
+
+
+def _stops_text(build: PlannedBuild) -> str:
+    return _("finished") if build.stops_at is None else _("up to and with step {number}").format(number=build.stops_at)
+
+
+def _waits_text(build: PlannedBuild) -> str:
+    return _("waits: {where}").format(where=build.waits) if build.waits else ""

@@ -36,6 +36,9 @@ if TYPE_CHECKING:
 _BETWEEN_GROUPS = 3.0
 """Points of white below the containers of a step."""
 
+_LARGEST_BAND = 0.33
+"""Part of a card's height that a band with the builds in it may take."""
+
 
 class CardLayout:
     """Lays one dish out on cards of one paper."""
@@ -50,12 +53,17 @@ class CardLayout:
         style: CardType,
         makes: Text | None = None,
         whose: Mapping[str, StepOf] | None = None,
+        builds_above: bool = False,
     ) -> None:
-        """`makes` stands under the name in place of portions and builds; `whose` has steps of several dishes by id."""
+        """`makes` stands under the name in place of portions and builds; `whose` has steps of several dishes by id.
+
+        `builds_above`: builds stand under the name one by one, not above the foot.
+        """
         self._binder, self._card, self._label, self._style = binder, card, label, style
-        self._whose = whose or {}
+        self._whose, self._builds_above = whose or {}, builds_above
         self._space = CardSpace(paper, style.metres, style.look)
-        self._band = CardBand(card.name, label, makes or what_it_makes(binder, card, style.near), self._space, style)
+        makes = makes or what_it_makes(binder, card, style.near, build_by_build=builds_above)
+        self._band = CardBand(card.name, label, makes, self._space, style)
         self._foot = CardFoot(card, binder.settings.allergens, self._space, style.near)
         self._cards = [Card()]
 
@@ -73,6 +81,16 @@ class CardLayout:
             self._add_below(block)
         return [self._page(card, at) for at, card in enumerate(self._cards, start=1)]
 
+    @property
+    def ends_without_steps(self) -> bool:
+        """Whether the last of several cards has nothing to do on it, only what stands above its foot."""
+        return len(self._cards) > 1 and not self._cards[-1].strips
+
+    @property
+    def has_a_small_band(self) -> bool:
+        """Whether the band leaves most of the first card to what is done."""
+        return self._band.height(first=True) <= _LARGEST_BAND * self._space.tall
+
     # What flows.
 
     def _above(self) -> Iterator[Block]:
@@ -88,7 +106,7 @@ class CardLayout:
 
     def _below(self) -> Iterator[Block]:
         builds = builds_block(self._binder, self._card, self._style.near)
-        if builds:
+        if builds and not self._builds_above:
             yield Stack((builds, Space(PAD)))
         if self._foot.flows_on:
             yield self._foot.flows_on

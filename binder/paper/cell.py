@@ -142,6 +142,18 @@ def cell_width(found: Cell, after: float) -> float:
     return words + shape
 
 
+def natural_width(found: Cell) -> float:
+    """Points that a cell of words takes where no line of it is broken but where it says so."""
+    widest, here = 0.0, 0.0
+    for run in found.runs:
+        first, *others = run.text.split("\n")
+        here += width_of_runs((Run(first, run.style),)) if first else 0.0
+        for line in others:
+            widest, here = max(widest, here), width_of_runs((Run(line, run.style),)) if line else 0.0
+    shape = found.size * (SIDE + (_AFTER_SHAPE if found.runs else 0.0)) if found.shape else 0.0
+    return max(widest, here) + shape
+
+
 _NUMBER = re.compile(r"\d(?:[\d.,'\u00a0\u202f ’]*\d)?")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from binder.figures.date_text import date_text, time_text
@@ -53,24 +54,26 @@ def label_pages(job: Job) -> list[Page]:
 
 def _types(job: Job, labels: Sequence[ContainerLabel], grid: LabelGrid) -> list[ListType]:
     """For each label the largest type in which nearly all fit, or else the largest in which it fits itself."""
-    width, room = _inner(grid)
     styles = [job.list_type(metres) for metres in _DISTANCES]
-    found: list[ListType] = []
-    for at, style in enumerate(styles):
-        fits = [_label_block(job.binder, label, style).height(width) <= room for label in labels]
-        found = [
-            style if fit else _fitting(job, label, grid, styles[at:]) for fit, label in zip(fits, labels, strict=True)
-        ]
-        if sum(fits) >= _NEARLY_ALL * len(labels):
-            break
-    return found
+    begin = next((at for at, style in enumerate(styles) if _nearly_all_fit(job, labels, grid, style)), len(styles) - 1)
+    return [_fitting(job, label, grid, styles[begin:]) for label in labels]
+
+
+def _nearly_all_fit(job: Job, labels: Sequence[ContainerLabel], grid: LabelGrid, style: ListType) -> bool:
+    """Whether nearly all labels fit in a type; no more are looked at than it takes to know."""
+    too_large = (1 for label in labels if not _fits(job, label, grid, style))
+    most = int(len(labels) * (1 - _NEARLY_ALL) + 1e-9)
+    return sum(islice(too_large, most + 1)) <= most
+
+
+def _fits(job: Job, label: ContainerLabel, grid: LabelGrid, style: ListType) -> bool:
+    width, room = _inner(grid)
+    return _label_block(job.binder, label, style).height(width) <= room
 
 
 def _fitting(job: Job, label: ContainerLabel, grid: LabelGrid, styles: Sequence[ListType]) -> ListType:
     """The largest of some types in which a label fits, or the smallest."""
-    width, room = _inner(grid)
-    fits = (one for one in styles if _label_block(job.binder, label, one).height(width) <= room)
-    return next(fits, styles[-1])
+    return next((one for one in styles[:-1] if _fits(job, label, grid, one)), styles[-1])
 
 
 def _inner(grid: LabelGrid) -> tuple[float, float]:

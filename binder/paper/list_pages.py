@@ -24,6 +24,10 @@ _ABOVE_NAME = 13.0
 
 _LINES_OF_RUNNING_HEAD = 1
 
+_ENDING = 2
+_END_OF_PAGE = 0.3
+"""Rows that stay together at the end of a table with its notes, and the part of a page that they may take for it."""
+
 
 def _going_on(name: str) -> str:
     return _("{section}, continued").format(section=name) if name else ""
@@ -108,10 +112,27 @@ class SheetLayout:
         again = self._again(section)
         if before:
             self._together([*([head] if head else []), *rows[:1]])
-        for block in rows[1:]:
+        ending = _ENDING if len(rows) > _ENDING + 1 else len(rows) - 1
+        for block in rows[1 : len(rows) - ending]:
             self._flow(block, again)
-        for block in section.after:
+        self._end_together(rows[len(rows) - ending :] if ending > 0 else [], section.after, again)
+
+    def _end_together(self, rows: Sequence[Block], after: Sequence[Block], again: Block | None) -> None:
+        """The last rows and what stands below them: no single row and no note goes over alone, where they are short."""
+        ends = [*rows, *after] if self._tall([*rows, *after]) <= self._short_end else rows
+        if ends and self._tall(ends) > self.y - self.bottom and self._tall(ends) <= self._short_end:
+            self._next_page(again if rows else None)
+        for block in rows:
+            self._flow(block, again)
+        for block in after:
             self._flow(block)
+
+    def _tall(self, blocks: Sequence[Block]) -> float:
+        return sum(block.height(self.width) for block in blocks)
+
+    @property
+    def _short_end(self) -> float:
+        return (self.top - self.bottom) * _END_OF_PAGE
 
     def _again(self, section: Section) -> Block | None:
         """What stands above the rows of a section on the next pages."""

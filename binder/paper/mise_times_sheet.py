@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
     from datetime import datetime
 
+    from binder.figures.day_plan import DayPlan
     from binder.figures.mise import MiseItem, PerBuild
     from binder.kitchen.binder import Binder
     from binder.paper.block import Block
@@ -44,7 +45,7 @@ class _Due:
 def mise_times_sheet(job: Job) -> Sheet:
     """The mise list of a shoot by the time at which each thing is used."""
     binder, shoot_id, style = job.binder, job.shoot, job.standing_type()
-    starts = starts_by_step(job.plan) if job.plan else {}
+    starts = _starts(binder, job.plan) if job.plan else {}
     due = sorted(_due(binder, shoot_id, starts), key=_order)
     rows = [_row(binder, one, style) for one in due]
     ruling = _ruling(rows, style)
@@ -67,9 +68,28 @@ def _due(binder: Binder, shoot_id: str, starts: Mapping[tuple[str | None, str], 
         step = binder.lines[item.line].step
         by_moment: dict[datetime | None, list[PerBuild]] = {}
         for build in item.builds:
-            by_moment.setdefault(starts.get((build.build or None, step)), []).append(build)
+            by_moment.setdefault(_moment(binder, build, step, starts), []).append(build)
         for at, builds in by_moment.items():
             yield _Due(at, item, tuple(builds))
+
+
+def _starts(binder: Binder, plan: DayPlan) -> dict[tuple[str | None, str], datetime]:
+    """When each step of each build begins, and by the dish when any of its builds first comes to the step."""
+    by_build = starts_by_step(plan)
+    by_dish: dict[tuple[str | None, str], datetime] = {}
+    for (build, step), start in by_build.items():
+        if build is not None:
+            key = (binder.builds[build].dish, step)
+            by_dish[key] = min(start, by_dish.get(key, start))
+    return by_dish | by_build
+
+
+def _moment(
+    binder: Binder, build: PerBuild, step: str, starts: Mapping[tuple[str | None, str], datetime]
+) -> datetime | None:
+    """When a build uses what is set out for a step: where a swap-out takes its place there, when that one does."""
+    own = starts.get((build.build or None, step))
+    return own if own or not build.build else starts.get((binder.builds[build.build].dish, step))
 
 
 def _order(due: _Due) -> tuple[bool, float, bool, int]:

@@ -16,7 +16,7 @@ from binder.kitchen.wording import _, listed
 from binder.paper.arrangement import Beside, Rule, Space, Stack, Tagged
 from binder.paper.block import Text, text
 from binder.paper.card_safety import no_allergens_text
-from binder.paper.card_words import heat_text, portions_text
+from binder.paper.card_words import count_text, heat_text
 from binder.paper.list_pages import Section, Sheet
 from binder.paper.mark import Shape, marked
 from binder.paper.run import Run, unbroken
@@ -91,7 +91,7 @@ def _headed(words: str, style: ListType) -> Block:
 
 
 def _opening(binder: Binder, recipe: Recipe, style: ListType) -> Iterator[Block]:
-    facts = [_("serves {portions}").format(portions=portions_text(binder, recipe.portions))] if recipe.portions else []
+    facts = [_("serves {count}").format(count=count_text(binder, recipe.portions))] if recipe.portions else []
     steps = binder.steps.where("recipe", recipe.id)
     hands, waits = sum(step.hands_on_minutes for step in steps), sum(step.waiting_minutes for step in steps)
     facts += [_("{time} of work").format(time=duration_text(hands))] if hands else []

@@ -6,19 +6,20 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from binder.paper.cell import Cell, Column, cell_width, tail_of
+from binder.paper.cell import Cell, Column, cell_width, natural_width, tail_of
 from binder.paper.run import Run
 from binder.paper.word import width_of_runs
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from binder.paper.list_type import ListType
 
 Row = tuple[Cell, ...]
 
 GAP = 9.0
-"""Points between columns."""
+_GAP_OF_LARGE_TYPE = 0.45
+"""Points between columns, and of large type the part of its size that is left at least."""
 
 _LEAST_WORDS = 8.0
 """A column of words is at least so many times the type size wide; where it cannot be, the table is set as lines."""
@@ -55,20 +56,43 @@ class Ruling:
         ]
 
     @property
+    def gap(self) -> float:
+        """Points between columns."""
+        return max(GAP, _GAP_OF_LARGE_TYPE * self.style.lead.size)
+
+    @property
     def named(self) -> int:
         """The column whose label a table's name takes the place of: the first of words."""
         return next(at for at, column in enumerate(self.columns) if not column.figure and not column.bar)
 
     def _widths(self, width: float) -> list[float] | None:
         fixed = [self._fixed(at, width) for at in range(len(self.columns))]
-        free = width - sum(wide or 0.0 for wide in fixed) - GAP * (len(self.columns) - 1)
-        shares = sum(column.share for column, wide in zip(self.columns, fixed, strict=True) if wide is None)
-        if free < shares * _LEAST_WORDS * self.style.plain.size:
+        free = width - sum(wide or 0.0 for wide in fixed) - self.gap * (len(self.columns) - 1)
+        shares = {at: column.share for at, column in enumerate(self.columns) if fixed[at] is None}
+        if free < sum(shares.values()) * _LEAST_WORDS * self.style.plain.size:
             return None
-        return [
-            free * column.share / shares if wide is None else wide
-            for column, wide in zip(self.columns, fixed, strict=True)
-        ]
+        words = self._shared(shares, free)
+        return [words[at] if wide is None else wide for at, wide in enumerate(fixed)]
+
+    def _shared(self, shares: Mapping[int, float], free: float) -> dict[int, float]:
+        """Points of the columns of words: what one does not need goes to those that would break their lines."""
+        needed = {at: self._one_line(at) for at in shares}
+        unsettled, settled, left = dict(shares), dict[int, float](), free
+        while unsettled:
+            each = left / sum(unsettled.values())
+            short = [at for at, share in unsettled.items() if needed[at] <= each * share]
+            if not short:
+                return settled | {at: each * share for at, share in unsettled.items()}
+            settled |= {at: needed[at] for at in short}
+            left -= sum(needed[at] for at in short)
+            unsettled = {at: share for at, share in unsettled.items() if at not in settled}
+        over = left / sum(shares.values())
+        return {at: wide + over * shares[at] for at, wide in settled.items()}
+
+    def _one_line(self, at: int) -> float:
+        """Points that the cells of a column of words, and its label, take without a line broken."""
+        label = width_of_runs((Run(self.columns[at].label, self.style.label),))
+        return max(label, *(natural_width(row[at]) for row in self.rows), 0.0) + 0.1
 
     def _fixed(self, at: int, width: float) -> float | None:
         """Points of a column of figures or bars; None for one of words."""

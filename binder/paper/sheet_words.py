@@ -47,12 +47,13 @@ def data_date_text(binder: Binder, data_of: date | None) -> str:
 
 
 def foot_words(binder: Binder, shoot_id: str, data_of: date | None) -> str:
-    """The foot of every page: date and version of the data, day, binder and shoot. Names may be shortened."""
+    """The foot of every page: date and version of the data, binder, shoot and its day. Names may be shortened."""
     shoot = binder.shoots[shoot_id]
     version = _("version {version}").format(version=data_version(binder))
     day = _("shoot on {date}").format(date=date_text(binder, shoot.on)) if shoot.on else ""
     names = dict.fromkeys((binder.settings.name, shoot.name))
-    return " · ".join(part for part in (data_date_text(binder, data_of), version, day, *names) if part)
+    kept = [unbroken(part) for part in (data_date_text(binder, data_of), version) if part]
+    return " · ".join([*kept, *(part for part in (*names, unbroken(day)) if part)])
 
 
 @remembered

@@ -11,6 +11,7 @@ from binder.paper.card_pages import CardLayout
 from binder.paper.page import Page
 
 if TYPE_CHECKING:
+    from binder.figures.card import StationCard
     from binder.paper.card_type import CardType
     from binder.paper.job import Job
     from binder.paper.paper_size import PaperSize
@@ -20,8 +21,18 @@ def card_pages(job: Job) -> list[Page]:
     """All cards of a shoot, in running order; one page that says so where there is no dish."""
     style, pages = job.card_type(), list[Page]()
     for label, card in labelled_cards(job.binder, job.shoot):
-        pages += CardLayout(job.binder, card, label=label, paper=job.paper, style=style).pages()
+        pages += _dish_pages(job, card, label, style)
     return pages or [_no_dishes(job.paper, style)]
+
+
+def _dish_pages(job: Job, card: StationCard, label: str, style: CardType) -> list[Page]:
+    """The cards of a dish; its builds stand under its name where they would else need a card of their own."""
+    layout = CardLayout(job.binder, card, label=label, paper=job.paper, style=style)
+    pages = layout.pages()
+    if layout.ends_without_steps:
+        other = CardLayout(job.binder, card, label=label, paper=job.paper, style=style, builds_above=True)
+        return min(pages, other.pages(), key=len) if other.has_a_small_band else pages
+    return pages
 
 
 def at_station_pages(job: Job) -> list[Page]:

@@ -10,7 +10,7 @@ from binder.paper.block import Block, Text, text
 from binder.paper.cell import Figure, cell_block, cell_width, tail_of
 from binder.paper.mark import SIDE, Mark
 from binder.paper.pen import HAIRLINE
-from binder.paper.ruling import GAP, Row, Ruling
+from binder.paper.ruling import Row, Ruling
 from binder.paper.run import Run
 from binder.paper.structure import CELL, HEAD_CELL, HEAD_ROW, ROW, SUBHEADING
 
@@ -40,11 +40,13 @@ class Table:
         if widths is None:
             return Stack((Tagged(name, SUBHEADING), Rule(1.0, above=1))) if self.name else None
         labels: list[Block] = [self._label(column) for column in self.ruling.columns]
-        if self.name:
+        wide_name = bool(self.name) and name.natural_width() > widths[self.ruling.named]
+        if self.name and not wide_name:
             labels[self.ruling.named] = name
         cells = tuple((Tagged(label, HEAD_CELL), wide) for label, wide in zip(labels, widths, strict=True))
-        head = Stack((Beside(cells, GAP), Rule(1.0, above=1)))
-        return self._kept_narrow(Tagged(head, HEAD_ROW), width)
+        head = Stack((Beside(cells, self.ruling.gap), Rule(1.0, above=1)))
+        block = self._kept_narrow(Tagged(head, HEAD_ROW), width)
+        return Stack((Tagged(name, SUBHEADING), block)) if wide_name else block
 
     def blocks(self, width: float) -> list[Block]:
         """The rows for a width in points, each ruled off."""
@@ -55,7 +57,7 @@ class Table:
 
     def _row(self, row: Row, widths: Sequence[float]) -> Beside:
         cells = (block and Tagged(block, CELL) for block in self._wide(row))
-        return Beside(tuple(zip(cells, widths, strict=True)), GAP)
+        return Beside(tuple(zip(cells, widths, strict=True)), self.ruling.gap)
 
     def _kept_narrow(self, block: Block, width: float) -> Block:
         """A row with white after it where the table is not as wide as the page."""
@@ -87,7 +89,7 @@ class Table:
                 first.append((Text(found.runs, to_right=column.figure) if column.figure else cell_block(found), wide))
             elif found.runs:
                 rest += self._labelled(column, found.runs, first=not rest)
-        heads: Block = Beside(tuple(first), GAP / 2)
+        heads: Block = Beside(tuple(first), self.ruling.gap / 2)
         if not self._have_room(first, width):
             heads = self._running(row)
         return stacked(heads, *([Text(tuple(rest))] if rest else [])) or Space(0)
@@ -95,7 +97,7 @@ class Table:
     def _have_room(self, cells: Sequence[tuple[Block | None, float | None]], width: float) -> bool:
         """Whether words beside the figures of a narrow row have room for a long word."""
         words = sum(1 for _block, wide in cells if wide is None)
-        free = width - sum(wide or 0.0 for _block, wide in cells) - GAP / 2 * max(0, len(cells) - 1)
+        free = width - sum(wide or 0.0 for _block, wide in cells) - self.ruling.gap / 2 * max(0, len(cells) - 1)
         return free >= words * _LEAST_BESIDE * self.ruling.style.lead.size
 
     def _running(self, row: Row) -> Block:
@@ -110,7 +112,7 @@ class Table:
         if shape is None or shape.shape is None:
             return words
         mark = (Mark(shape.shape, shape.size), shape.size * SIDE)
-        return Beside((mark, (words, None)), GAP / 2)
+        return Beside((mark, (words, None)), self.ruling.gap / 2)
 
     def _labelled(self, column: Column, runs: Sequence[Run], *, first: bool) -> list[Run]:
         label = [Run(f"{column.label} ", self.ruling.style.label)] if column.label else []

@@ -86,7 +86,8 @@ def test_ten_thousand_characters_without_a_blank_are_all_printed(paper: str) -> 
 @pytest.mark.parametrize("paper", ["a5", "4x6"])
 def test_a_name_of_three_hundred_characters_is_printed_whole(paper: str) -> None:
     dish: Dish = full_binder().dishes["dish-salad"]
-    content = sheet_bytes(full_binder(replace(dish, name="W" * 300)), SHOOT, SheetKind.CARDS, paper)
+    last = Step(id="salad/2", recipe="salad", position=1, text="and on " * 150)
+    content = sheet_bytes(full_binder(replace(dish, name="W" * 300), last), SHOOT, SheetKind.CARDS, paper)
     counts = [page.text.count("W") for page in read_pages(content) if "WWW" in page.text]
     short_name_of_a_card_that_goes_on = counts[-1]
     assert sum(counts) - short_name_of_a_card_that_goes_on * (len(counts) - 1) == 300

@@ -94,10 +94,18 @@ def test_every_card_names_the_allergens_or_says_that_none_is_named() -> None:
 
 
 def test_builds_say_how_far_they_go_and_where_they_wait() -> None:
-    words = _words(full_binder())
+    words = _words(full_binder(), "a4")
     assert "hero · 4 portions · finished" in words
     assert "swap-out · 4 portions · up to and with step 3 · waits: low oven, lid on" in words
     assert "swap-out (4 portions) stops here" in words
+
+
+def test_builds_that_would_need_a_card_of_their_own_stand_under_the_name() -> None:
+    on_a_larger, here = len(_pages(full_binder(), "a4")), _pages(full_binder(), "a5")
+    for said in ("hero finished", "swap-out up to and with step 3", "swap-out up to and with step 1"):
+        assert said in here[0].words
+    assert "stops here · waits: low oven, lid on" in " ".join(page.words for page in here)
+    assert len(here) == on_a_larger
 
 
 def test_a_recipe_without_portions_says_that_amounts_are_for_one_batch() -> None:
