@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from binder.figures.plan_question import taken_away
+from binder.figures.plan_solver import Outcome, Work, solved
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from binder.figures.day_kitchen import Crew, DayKitchen
     from binder.figures.plan_question import Plan, PlanQuestion
 
-_SECONDS = 1.0
+_SHARING = Work(seconds=2.0, work=0.2)
 _SOMEONE_MORE = 1000
 """One person more weighs as much as so many tasks of prep done by someone on camera."""
 
@@ -103,16 +104,13 @@ class _Sharing:
 
     def fewest(self) -> dict[str, str] | None:
         """The crew of each task; None where that is not settled in time."""
-        from ortools.sat.python import cp_model
-
         on_camera = {crew.key for crew in self.kitchen.crews if crew.on_camera}
         aside = [
             self.does[one.key, crew] for one in self.work for crew in on_camera.intersection(one.crews) if one.crews
         ]
         self.model.minimize(_SOMEONE_MORE * sum(self.people.values()) + sum(aside))
-        solver = cp_model.CpSolver()
-        solver.parameters.max_time_in_seconds = _SECONDS
-        if solver.solve(self.model) not in {cp_model.OPTIMAL, cp_model.FEASIBLE}:
+        outcome, solver = solved(self.model, _SHARING, going_on=lambda: True)
+        if outcome not in {Outcome.BEST, Outcome.FOUND}:
             return None
         return {key: crew for (key, crew), does in self.does.items() if solver.value(does)}
 

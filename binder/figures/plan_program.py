@@ -1,31 +1,33 @@
-"""Finding a plan with CP-SAT: as little broken as may be, then the earliest end, then the latest beginnings."""
+"""Finding a plan with CP-SAT: as little broken as may be, then the earliest end, then the latest beginnings.
+
+One question has one plan, however often it is asked: each aim is first sought by a single worker, whose search is the
+same every time, within a limit of work. Only what that leaves open goes to many workers that race; of plans that are
+as good, they and a search that ran out of time may find now one and now another.
+"""
 
 from __future__ import annotations
 
-import threading
 import time
-from contextlib import contextmanager
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from binder.figures.plan_model import PlanModel
+from binder.figures.plan_solver import Outcome, Work, seconds_until, solved
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable
 
     from binder.figures.plan_question import Aims, Plan, PlanProgress, PlanQuestion
 
-_WORKERS = 8
-"""More than a small machine has cores: CP-SAT's workers differ in kind, and a plan is found sooner with all kinds."""
+_ALONE, _ALONE_PART, _BY_TRIAL = 2.0, 0.5, "no_lp"
+"""How much work (some four seconds on one core), and what part of the time, a single worker has for an aim; and its way
+to search, which settles days and the published instances soonest."""
 
-_SECONDS_BETWEEN_LOOKS = 0.05
-"""How often a search looks whether it is still wanted."""
+_GLANCE = 0.02
+"""The work of a single worker where it is only asked whether there is a plan."""
 
-_LATE_ENOUGH = 0.01
-"""Beginnings within this part of the latest there could be are not worth another second."""
-
-_SECONDS_WITHOUT_BETTER = 1.5
-"""Where beginnings have not become later for so long, they are late enough too."""
+_LATE = Work(seconds=0.0, work=0.25, kind="max_lp", gap=0.01)
+"""Late beginnings: sums of many are what this kind of worker is quick with; near the latest is late enough."""
 
 _PARTS = {"breaks": 0.4, "end": 0.6}
 """The part of the time there still is that goes to each aim; the last has what is left."""
@@ -57,18 +59,14 @@ def find_plan(
 
 
 def can_be_planned(
-    question: PlanQuestion, *, seconds: float, going_on: Callable[[], bool] | None = None
+    question: PlanQuestion, *, seconds: float, going_on: Callable[[], bool] = lambda: True
 ) -> bool | None:
     """Whether there is a plan at all; None where that is not settled in time."""
-    from ortools.sat.python import cp_model
-
-    rules = PlanModel(question)
-    solver = _solver(seconds)
-    with _stopped_unless(going_on or (lambda: True), solver):
-        found = solver.solve(rules.model)
-    if found in {cp_model.OPTIMAL, cp_model.FEASIBLE}:
-        return True
-    return False if found == cp_model.INFEASIBLE else None
+    model, ends_at = PlanModel(question).model, time.monotonic() + seconds
+    outcome, _solver = solved(model, Work(seconds, _GLANCE, _BY_TRIAL), going_on=going_on)
+    if outcome is Outcome.OPEN and going_on():
+        outcome, _solver = solved(model, Work(seconds_until(ends_at)), going_on=going_on)
+    return None if outcome is Outcome.OPEN else outcome is not Outcome.NONE
 
 
 class _Search:
@@ -83,10 +81,9 @@ class _Search:
         progress: PlanProgress | None,
         going_on: Callable[[], bool] | None,
     ) -> None:
-        self.question, self.aims, self.progress = question, aims, progress
-        self.going_on = going_on
+        self.aims, self.progress, self.going_on = aims, progress, going_on
         self.ends_at = time.monotonic() + seconds
-        self.stopped, self.better_at = False, time.monotonic()
+        self.stopped = False
         self.rules = PlanModel(question, give_way=aims.give_way)
         self.end = self.rules.model.new_int_var(0, max(0, self.rules.last), "end")
         for key in aims.ends or tuple(self.rules.starts):
@@ -99,7 +96,7 @@ class _Search:
     def break_least(self) -> None:
         """Let gaps give way by as few minutes in all as may be, and no more from here on."""
         self.rules.model.minimize(sum(self.rules.over.values()))
-        plan = self._solve("breaks", lambda plan: replace(plan, bound=0, proven=False))
+        plan = self._best("breaks", lambda plan: replace(plan, bound=0, proven=False))
         if plan is not None:
             self.rules.model.add(sum(self.rules.over.values()) <= sum(plan.broken.values()))
             self.rules.begin_from(plan)
@@ -107,7 +104,7 @@ class _Search:
     def end_early(self) -> Plan | None:
         """The plan whose aimed-at tasks end earliest."""
         self.rules.model.minimize(self.end)
-        return self._solve("end" if self.aims.late else "", lambda plan: plan)
+        return self._best("end" if self.aims.late else "", lambda plan: plan)
 
     def begin_late(self, early: Plan) -> Plan:
         """The same end, with everything else begun as late as it can be."""
@@ -120,76 +117,42 @@ class _Search:
         def kept(plan: Plan) -> Plan:
             return replace(plan, end=early.end, bound=early.bound, proven=early.proven)
 
-        self.better_at = time.monotonic()
-        return self._solve("", kept, worth_a_wait=False) or early
+        _outcome, late = self._solve(replace(_LATE, seconds=seconds_until(self.ends_at)), kept)
+        return late or early
 
-    def _solve(self, part: str, finish: Callable[[Plan], Plan], *, worth_a_wait: bool = True) -> Plan | None:
-        from ortools.sat.python import cp_model
+    def _best(self, part: str, finish: Callable[[Plan], Plan]) -> Plan | None:
+        """The best plan for an aim: by a worker alone, and then, where that leaves it open, by those that race."""
+        seconds = _PARTS.get(part, 1.0) * seconds_until(self.ends_at)
+        ends_at = time.monotonic() + seconds
+        outcome, alone = self._solve(Work(seconds * _ALONE_PART, _ALONE, _BY_TRIAL), finish)
+        if outcome in {Outcome.BEST, Outcome.NONE} or not self.wanted():
+            return alone
+        if alone is not None:
+            self.rules.begin_from(alone)
+        _outcome, found = self._solve(Work(seconds_until(ends_at)), finish)
+        if alone is None or found is None:
+            return found or alone
+        return replace(found, bound=max(found.bound, alone.bound))
 
+    def _solve(self, work: Work, finish: Callable[[Plan], Plan]) -> tuple[Outcome, Plan | None]:
         if not self.wanted():
-            return None
-        left = max(0.01, self.ends_at - time.monotonic())
-        solver = _solver(left * _PARTS.get(part, 1.0), gap=0.0 if worth_a_wait else _LATE_ENOUGH)
-        teller = _teller(self, finish)
-        with _stopped_unless(lambda: self.wanted() and (worth_a_wait or not self._stalls()), solver):
-            found = solver.solve(self.rules.model, teller)
-        if found not in {cp_model.OPTIMAL, cp_model.FEASIBLE}:
-            return None
-        return finish(self.read(solver, proven=found == cp_model.OPTIMAL))
+            return Outcome.OPEN, None
 
-    def tell(self, plan: Plan) -> bool:
+        def tell(values: Any) -> bool:  # noqa: ANN401 - a callback of the solver, without types
+            return self._tell(finish(self._read(values, proven=False)))
+
+        outcome, solver = solved(self.rules.model, work, going_on=self.wanted, tell=tell)
+        if outcome not in {Outcome.BEST, Outcome.FOUND}:
+            return outcome, None
+        return outcome, finish(self._read(solver, proven=outcome is Outcome.BEST))
+
+    def _tell(self, plan: Plan) -> bool:
         """Pass on a better plan; whether to go on."""
-        self.better_at = time.monotonic()
         if self.progress is not None and not self.progress(plan):
             self.stopped = True
         return not self.stopped
 
-    def _stalls(self) -> bool:
-        return time.monotonic() - self.better_at > _SECONDS_WITHOUT_BETTER
-
-    def read(self, values: Any, *, proven: bool) -> Plan:  # noqa: ANN401 - a solver or its callback, without types
+    def _read(self, values: Any, *, proven: bool) -> Plan:  # noqa: ANN401
         """The plan that a solver stands at."""
         bound = values.best_objective_bound
         return self.rules.plan(values.value, end=values.value(self.end), bound=bound, proven=proven)
-
-
-def _solver(seconds: float, *, gap: float = 0.0) -> Any:  # noqa: ANN401
-    from ortools.sat.python import cp_model
-
-    solver = cp_model.CpSolver()
-    solver.parameters.max_time_in_seconds = seconds
-    solver.parameters.num_workers = _WORKERS
-    solver.parameters.random_seed = 1
-    solver.parameters.relative_gap_limit = gap
-    return solver
-
-
-@contextmanager
-def _stopped_unless(going_on: Callable[[], bool], solver: Any) -> Iterator[None]:  # noqa: ANN401
-    """Stop a search where it is no longer wanted, also while it has found nothing to tell."""
-    over = threading.Event()
-
-    def look() -> None:
-        while not over.wait(_SECONDS_BETWEEN_LOOKS):
-            if not going_on():
-                solver.stop_search()
-
-    watcher = threading.Thread(target=look, name="binder-plan-watch", daemon=True)
-    watcher.start()
-    try:
-        yield
-    finally:
-        over.set()
-        watcher.join()
-
-
-def _teller(search: _Search, finish: Callable[[Plan], Plan]) -> Any:  # noqa: ANN401
-    """A callback that tells each better plan, and stops the search where it is not wanted any more."""
-    from ortools.sat.python import cp_model
-
-    class Teller(cp_model.CpSolverSolutionCallback):
-        def on_solution_callback(self) -> None:
-            if not search.tell(finish(search.read(self, proven=False))):
-                self.stop_search()
-
-    return Teller()
