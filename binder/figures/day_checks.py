@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from binder.figures.checks import Check, Severity, gravest_first
 from binder.figures.clash_words import clash_sentence
+from binder.figures.day_question import day_question
 from binder.figures.missing import Place
 from binder.figures.safety_findings import SafetyKind, safety_findings
 from binder.kitchen.wording import _
@@ -33,10 +34,14 @@ def day_checks(
 
 
 def _no_plan(binder: Binder, shoot_id: str, clash: DayClash | None, repairs: Sequence[DayRepair]) -> Iterator[Check]:
+    place, name = Place("shoots", shoot_id), binder.shoots[shoot_id].name
     if clash is not None:
         helping = _(" Or: ").join(repair.says for repair in repairs if repair.enough)
         says = f"{clash_sentence(clash)} {helping}".strip()
-        yield Check("no plan", Severity.STOP, Place("shoots", shoot_id), binder.shoots[shoot_id].name, says)
+        yield Check("no plan", Severity.STOP, place, name, says)
+    elif day_question(binder, shoot_id) is not None:
+        says = _("No plan of the day was found in the time there was: whether there is one is not known yet.")
+        yield Check("no plan", Severity.WARN, place, name, says)
 
 
 def _safety(binder: Binder, shoot_id: str, plan: DayPlan) -> Iterator[Check]:

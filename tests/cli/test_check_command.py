@@ -57,3 +57,9 @@ def test_the_day_is_planned_and_checked_unless_that_is_left_out(run: Run, tmp_pa
     assert "◣ stop There is no plan, because these cannot all be had:" in " ".join(result.stdout.split())
     without = run("check", hot, "--no-plan")
     assert "There is no plan" not in without.stdout
+
+
+def test_how_long_planning_may_take_stands_in_the_help(run: Run) -> None:
+    assert "up to 3 seconds, and up to twice that again" in " ".join(
+        run("check", "--help").stdout.replace("│", " ").split()
+    )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import time
 
 from binder.figures.checks import Severity, failed
@@ -26,7 +27,14 @@ def test_no_plan_stops_the_shoot_and_says_what_would_help() -> None:
     assert (check.kind, check.severity, check.place.id) == ("no plan", Severity.STOP, "day")
     assert "cannot all be had" in check.says
     assert "Or: Have a second oven." in check.says
-    assert day_checks(binder, "day", None) == ()
+
+
+def test_a_day_that_is_not_planned_in_time_is_not_taken_to_be_well() -> None:
+    (check,) = day_checks(timed(), "day", None)
+    assert (check.kind, check.severity) == ("no plan", Severity.WARN)
+    assert "whether there is one is not known" in check.says
+    undated = timed(replace(timed().shoots["day"], on=None))
+    assert day_checks(undated, "day", None) == ()
 
 
 def test_food_out_for_more_than_two_hours_warns() -> None:
