@@ -6,22 +6,28 @@ is found first (`pack_choice`), and a program in whole numbers then takes one ch
 
 from __future__ import annotations
 
-import itertools
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from binder.figures.pack_choice import Choice, cheapest_choice
 from binder.figures.pack_offers import Need, NothingCoversError, Offer, Progress, Purchase, Terms
+from binder.figures.pack_ties import StoreSets, best_in_each, best_within, worth
+from binder.figures.under_way import told
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping, Sequence
+    from collections.abc import Mapping, Sequence
 
 _PARTS = 1e4
-"""Parts of a minor unit, and of a gram, that the program reckons in: it has whole numbers only."""
+"""Parts of a minor unit that the program reckons in: it has whole numbers only."""
 
 _LARGEST = 2.0**60
 """Sums that the program can hold; of larger ones it reckons in fewer parts."""
 
-_WORKERS = 2
+_WORKERS, _LINEAR = 1, 2
+"""One worker that leans on the linear relaxation proves it in a tenth of the time that several take (measured)."""
+
+_MOST_SETS = 500
+"""Sets of stores looked at for one food; ten packs in ten stores need up to 150 (measured)."""
 
 ANYWHERE = ""
 """The store of a pack that any store sells: no trip of its own."""
@@ -46,9 +52,9 @@ def cheapest_purchase(
     wanted = [need for need in needs if need.food in by_food and need.grams > 0]
     uncovered = tuple(need.food for need in needs if need.food not in by_food)
     if _each_by_itself(terms):
-        alone = [choice for need in wanted if (choice := cheapest_choice(need, by_food[need.food])) is not None]
+        alone = [choice for need in told(wanted) if (choice := cheapest_choice(need, by_food[need.food])) is not None]
         return _gathered(alone, terms, uncovered, untried=_untried([[choice] for choice in alone]))
-    choices = [choices_for(need, by_food[need.food]) for need in wanted]
+    choices = [choices_for(need, by_food[need.food]) for need in told(wanted)]
     program = _Program(choices, terms, seconds)
     best, bound, proven = program.solve(progress)
     return _gathered(best, terms, uncovered, untried=_untried(choices), bound=bound, proven=proven)
@@ -60,12 +66,26 @@ def _untried(choices: Sequence[Sequence[Choice]]) -> float:
 
 
 def choices_for(need: Need, offers: Sequence[Offer]) -> list[Choice]:
-    """The best choice in each set of a food's stores, without those that another beats with no more trips."""
+    """The best choice in each set of a food's stores, without those that another beats with no more trips.
+
+    What is best in all stores is best in every set that has the stores it is bought in; so only sets are looked at that
+    lack one of these, and so on. Where even they are too many, `bound` of the choices says what may have been missed.
+    """
     found: dict[frozenset[str], Choice] = {}
-    for stores in _sets({offer.store for offer in offers}):
-        choice = cheapest_choice(need, [offer for offer in offers if offer.store in stores])
-        if choice is not None and (choice.stores not in found or choice.rank < found[choice.stores].rank):
+    barred = [frozenset[str]()]
+    known = set(barred)
+    while barred and len(known) <= _MOST_SETS:
+        without = barred.pop(0)
+        choice = cheapest_choice(need, [offer for offer in offers if offer.store not in without])
+        if choice is None:
+            continue
+        if choice.stores not in found or choice.rank < found[choice.stores].rank:
             found[choice.stores] = choice
+        more = [without | {store} for store in sorted(choice.stores)]
+        barred += [one for one in more if one not in known]
+        known.update(more)
+    if barred:
+        _add_single_stores(found, need, offers)
     return [
         one
         for one in found.values()
@@ -73,9 +93,15 @@ def choices_for(need: Need, offers: Sequence[Offer]) -> list[Choice]:
     ]
 
 
-def _sets(stores: Iterable[str]) -> Iterable[frozenset[str]]:
-    every = sorted(stores)
-    return (frozenset(some) for count in range(1, len(every) + 1) for some in itertools.combinations(every, count))
+def _add_single_stores(found: dict[frozenset[str], Choice], need: Need, offers: Sequence[Offer]) -> None:
+    """Where not every set was looked at: each store alone, and that nothing costs less than what is best in all."""
+    least = min(choice.bound for choice in found.values())
+    for store in {offer.store for offer in offers}:
+        choice = cheapest_choice(need, [offer for offer in offers if offer.store == store])
+        if choice is not None:
+            found.setdefault(choice.stores, choice)
+    for stores, choice in found.items():
+        found[stores] = replace(choice, bound=min(choice.bound, least))
 
 
 def _each_by_itself(terms: Terms) -> bool:
@@ -117,70 +143,78 @@ class _Program:
         self.taken = [[self.model.new_bool_var("") for _choice in group] for group in choices]
         for group, taken in zip(choices, self.taken, strict=True):
             self.model.add_exactly_one(taken)
-            for choice, var in zip(group, taken, strict=True):
-                for store in choice.stores - {ANYWHERE}:
-                    self.model.add_implication(var, self._visit(store))
+            for store in frozenset().union(*(choice.stores for choice in group)) - {ANYWHERE}:
+                asking = [var for choice, var in zip(group, taken, strict=True) if store in choice.stores]
+                self.model.add(sum(asking) <= self._visit(store))
         if terms.most_stores is not None:
             self.model.add(sum(self.visits.values()) <= terms.most_stores)
         asked = {store: _asked(terms, store) for store in self.visits}
-        self.parts = self._parts(_price, sum(asked.values()))
+        self.parts = self._parts(sum(asked.values()))
         self.trips = sum(round(self.parts * asked[store]) * visit for store, visit in self.visits.items())
-        self.price = self._total(_price, self.parts) + self.trips
+        self.price = self.trips + sum(
+            round(self.parts * choice.price) * var
+            for group, taken in zip(choices, self.taken, strict=True)
+            for choice, var in zip(group, taken, strict=True)
+        )
 
     def _visit(self, store: str) -> Any:  # noqa: ANN401 - the solver has no types
         if store not in self.visits:
             self.visits[store] = self.model.new_bool_var(store)
         return self.visits[store]
 
-    def _parts(self, worth: Callable[[Choice], float], beside: float = 0.0) -> float:
-        """Parts of one of what choices are worth: as many as the largest sum of it allows, and what is `beside` it."""
-        most = beside + sum(max(map(worth, group)) for group in self.choices)
+    def _parts(self, trips: float) -> float:
+        """Parts of a minor unit: as many as the largest sum of prices allows, and what `trips` cost beside them."""
+        most = trips + sum(max(choice.price for choice in group) for group in self.choices)
         return min(_PARTS, _LARGEST / most) if most else _PARTS
 
-    def _total(self, worth: Callable[[Choice], float], parts: float) -> Any:  # noqa: ANN401
-        return sum(
-            round(parts * worth(choice)) * var
-            for group, taken in zip(self.choices, self.taken, strict=True)
-            for choice, var in zip(group, taken, strict=True)
-        )
+    def _cost(self, purchase: Sequence[Choice]) -> int:
+        """What choices come to with their trips, in the program's own parts."""
+        stores = frozenset().union(*(choice.stores for choice in purchase))
+        trips = sum(round(self.parts * _asked(self.terms, store)) for store in stores & self.visits.keys())
+        return sum(round(self.parts * choice.price) for choice in purchase) + trips
 
     def solve(self, progress: Progress | None) -> tuple[list[Choice], float, bool]:
         """The best choices, the bound in minor units, and whether they are proven the best."""
-        least, bound, proven = self._minimise(self.price, progress)
-        if proven:
-            self.model.add(self.price <= least)
-            left = self._total(_left, self._parts(_left))
-            least_left, _bound, _proven = self._minimise(left)
-            self.model.add(left <= least_left)
-            self._minimise(self._total(_packs, self._parts(_packs)))
-        return self.best, bound / self.parts, proven
+        sets = StoreSets(frozenset(self.visits), self.terms.most_stores)
+        known = best_in_each(self.choices, sets, self._cost)
+        if known is not None:
+            self._hint(known)
+        found, bound, proven = self._minimise(progress)
+        purchases = [one for one in (known, found and self._without_ties(found, sets)) if one]
+        if not purchases:
+            raise NothingCoversError(_foods(self.choices))
+        return min(purchases, key=lambda one: worth(one, self._cost)), bound / self.parts, proven
 
-    def _minimise(self, aim: Any, progress: Progress | None = None) -> tuple[int, float, bool]:  # noqa: ANN401
+    def _hint(self, known: Sequence[Choice]) -> None:
+        """Begin the search with a purchase: what is left to do is to prove that there is none better."""
+        for group, taken, choice in zip(self.choices, self.taken, known, strict=True):
+            for one, var in zip(group, taken, strict=True):
+                self.model.add_hint(var, one is choice)
+        stores = frozenset().union(*(choice.stores for choice in known))
+        for store, visit in self.visits.items():
+            self.model.add_hint(visit, store in stores)
+
+    def _without_ties(self, found: Sequence[Choice], sets: StoreSets) -> list[Choice]:
+        """The best purchase in the stores of the one found."""
+        stores = frozenset().union(*(choice.stores for choice in found))
+        ordered = [sorted(group, key=lambda choice: choice.rank) for group in self.choices]
+        return best_within(ordered, sets.stores - stores) or list(found)
+
+    def _minimise(self, progress: Progress | None) -> tuple[list[Choice] | None, float, bool]:
+        """The cheapest choices found, if any; the bound in parts; and whether they are proven the cheapest."""
         solver = self.cp_model.CpSolver()
         solver.parameters.max_time_in_seconds = self.seconds
-        solver.parameters.num_workers = _WORKERS
+        solver.parameters.num_workers, solver.parameters.linearization_level = _WORKERS, _LINEAR
         solver.parameters.random_seed = 1
-        self.model.minimize(aim)
+        self.model.minimize(self.price)
         ended = solver.solve(self.model, _teller(self.cp_model, progress, self.parts) if progress else None)
         if ended not in (self.cp_model.OPTIMAL, self.cp_model.FEASIBLE):
-            raise NothingCoversError(_foods(self.choices))
-        self.best = [
+            return None, max(0.0, solver.best_objective_bound), False
+        found = [
             next(choice for choice, var in zip(group, taken, strict=True) if solver.value(var))
             for group, taken in zip(self.choices, self.taken, strict=True)
         ]
-        return round(solver.objective_value), solver.best_objective_bound, ended == self.cp_model.OPTIMAL
-
-
-def _price(choice: Choice) -> float:
-    return choice.price
-
-
-def _left(choice: Choice) -> float:
-    return choice.left
-
-
-def _packs(choice: Choice) -> float:
-    return float(choice.packs)
+        return found, solver.best_objective_bound, ended == self.cp_model.OPTIMAL
 
 
 def _foods(choices: Sequence[Sequence[Choice]]) -> tuple[str, ...]:

@@ -147,6 +147,28 @@ def test_ties_go_to_less_left_over_then_to_fewer_packs() -> None:
     assert [(one.offer.key, one.count) for one in found.bought] == [("a", 1)]
 
 
+def test_ties_between_stores_go_to_less_left_over_too() -> None:
+    offers = [Offer("a", "f", "A", 300.0, 10), Offer("b", "f", "B", 250.0, 10), Offer("c", "f", "C", 260.0, 10)]
+    found = cheapest_purchase([Need("f", 200.0)], offers, Terms(trip_costs=dict.fromkeys(STORES, 100)))
+    assert ([one.offer.key for one in found.bought], found.proven) == (["b"], True)
+
+
+@pytest.mark.parametrize("stores", [3, 40])
+def test_a_search_that_is_cut_short_says_no_more_than_it_knows(stores: int) -> None:
+    offers = [
+        Offer(f"{f}/{s}", f"f{f}", f"s{s}", 100.0 + f, 50 + (7 * f + 11 * s) % 13)
+        for f in range(9)
+        for s in range(stores)
+    ]
+    needs = [Need(f"f{food}", 250.0) for food in range(9)]
+    terms = Terms(most_stores=2, trip_costs={f"s{store}": 20 + store for store in range(stores)})
+    found = cheapest_purchase(needs, offers[: 9 * stores], terms, seconds=1e-9)
+    assert {one.offer.food for one in found.bought} == {need.food for need in needs}
+    assert len(found.stores) <= 2
+    assert found.bound <= found.objective
+    assert not found.proven
+
+
 def test_progress_is_told_and_can_stop_the_search() -> None:
     told: list[tuple[float, float]] = []
 
