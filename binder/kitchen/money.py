@@ -5,6 +5,7 @@ from __future__ import annotations
 import functools
 import math
 import re
+import unicodedata
 from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
 
 from binder.kitchen.errors import BinderError
@@ -74,15 +75,16 @@ def money_text(minor: float, currency: str, locale: str, *, digits: int | None =
 def _written(minor: float, currency: str, locale: str, shown: int) -> str:
     """Money as text; a page shows hundreds of amounts, most of them those it showed before."""
     from babel.core import Locale, UnknownLocaleError
-    from babel.numbers import format_currency
+    from babel.numbers import format_currency, get_currency_symbol
 
     amount = _rounded(minor, currency, shown)
     try:
         known = Locale.parse(locale)
     except (UnknownLocaleError, ValueError):
         known = Locale("en", "US")
+    pattern = _pattern(known, shown, get_currency_symbol(currency, locale=known))
     with localcontext(_EXACT):
-        return format_currency(amount, currency, format=_pattern(known, shown), locale=known, currency_digits=False)
+        return format_currency(amount, currency, format=pattern, locale=known, currency_digits=False)
 
 
 def _rounded(minor: float, currency: str, digits: int) -> Decimal:
@@ -92,10 +94,22 @@ def _rounded(minor: float, currency: str, digits: int) -> Decimal:
 
 
 @functools.cache
-def _pattern(locale: object, digits: int) -> str:
-    """The locale's currency pattern with that many decimals."""
+def _pattern(locale: object, digits: int, sign: str) -> str:
+    """The locale's currency pattern with that many decimals, and a space where letters would touch digits.
+
+    The space: Unicode Technical Standard 35, part 3, currency spacing, with the values of its root locale.
+    """
     pattern: str = locale.currency_formats["standard"].pattern  # type: ignore[attr-defined]
+    if not _is_symbol(sign[-1:]):
+        pattern = re.sub(r"¤(?=[#0])", "¤\u00a0", pattern)
+    if not _is_symbol(sign[:1]):
+        pattern = re.sub(r"(?<=[#0])¤", "\u00a0¤", pattern)
     return re.sub(r"0(?:\.0+)?", "0" + ("." + "0" * digits if digits else ""), pattern)
+
+
+def _is_symbol(character: str) -> bool:
+    """Whether a character is one such as $ or €, which stands close to digits; so does what is not there."""
+    return not character or unicodedata.category(character).startswith("S")
 
 
 _MOST_MORE_DIGITS = 10

@@ -60,7 +60,7 @@ def test_per_cent_as_the_locale_writes_it() -> None:
 
 @pytest.mark.parametrize(
     ("currency", "locale", "shown"),
-    [("JPY", "ja_JP", "￥1,235"), ("EUR", "de_DE", "12,35\u00a0€"), ("KWD", "en_US", "KWD1.235")],
+    [("JPY", "ja_JP", "￥1,235"), ("EUR", "de_DE", "12,35\u00a0€"), ("KWD", "en_US", "KWD\u00a01.235")],
 )
 def test_minor_units_are_those_of_iso_4217(currency: str, locale: str, shown: str) -> None:
     # ISO 4217: no minor unit for the yen, 2 digits for the euro, 3 for the Kuwaiti dinar; written as CLDR has it.

@@ -71,6 +71,27 @@ def test_whole_minor_units_are_written_as_babel_writes_them(minor: int) -> None:
     assert money_text(minor, "USD", "en_US") == format_currency(minor / 100, "USD", locale="en_US")
 
 
+@pytest.mark.parametrize(
+    ("currency", "locale", "shown"),
+    [
+        ("KWD", "en_US", "KWD\u00a00.029"),
+        ("CHF", "en_GB", "CHF\u00a00.29"),
+        ("USD", "en_GB", "US$0.29"),
+        ("USD", "en_US", "$0.29"),
+        ("EUR", "de_DE", "0,29\u00a0€"),
+        ("CHF", "de_CH", "CHF\u00a00.29"),
+    ],
+)
+def test_a_code_keeps_off_the_digits_and_a_sign_does_not(currency: str, locale: str, shown: str) -> None:
+    # Unicode Technical Standard 35, part 3, currency spacing; what Babel does not do by itself.
+    assert money_text(29, currency, locale) == shown
+    assert parse_money(shown, currency, locale) == 29
+
+
+def test_what_is_owed_keeps_its_sign_before_the_code() -> None:
+    assert money_text(-29, "KWD", "en_US") == "-KWD\u00a00.029"
+
+
 def test_a_figure_near_its_cap_is_shown_on_its_own_side() -> None:
     # The rule of the house: 1.752 beside a cap of 1.75 is never shown as 1.75, nor 1.746.
     assert money_text(175.2, "USD", "en_US", digits=honest_digits(175.2, 175, "USD")) == "$1.752"
