@@ -40,7 +40,7 @@ def show_shop(binder: Binder, shoot: Shoot) -> None:
     """Packs to take, by trip and section of the store, and what they come to."""
     show_heading(binder, shoot)
     trips = shopping_trips(binder, shoot.id)
-    _show_orders(binder, trips)
+    _show_orders(binder, to_order_first(trips, lines_without_packs(binder, shoot.id)))
     for trip in trips:
         _show_trip(binder, trip)
     _show_others(binder, lines_without_packs(binder, shoot.id))
@@ -56,8 +56,7 @@ def show_shop(binder: Binder, shoot: Shoot) -> None:
         say(_budget(binder, shoot_spend(binder, shoot.id), shoot.budget))
 
 
-def _show_orders(binder: Binder, trips: Sequence[ShoppingTrip]) -> None:
-    orders = to_order_first(trips)
+def _show_orders(binder: Binder, orders: Sequence[tuple[ShoppingTrip, ShoppingLine]]) -> None:
     if not orders:
         return
     say(_("Order ahead"), strong=True)
@@ -66,7 +65,7 @@ def _show_orders(binder: Binder, trips: Sequence[ShoppingTrip]) -> None:
         [
             day_words(binder, line.order_by) if line.order_by else NOT_KNOWN,
             line.food,
-            line.take,
+            line.take or NOT_KNOWN,
             trip.store or _("any store"),
             day_words(binder, trip.on) if trip.on else _("any day"),
         ]

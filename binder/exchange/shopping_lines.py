@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from binder.figures.not_known import not_known_text
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import shopping_list
-from binder.figures.trips import trip_plans
+from binder.figures.trips import to_order, trip_plans
 from binder.kitchen.amount import Amount
 from binder.kitchen.amount_text import amount_text, grams_text
 from binder.kitchen.money import money_text
@@ -100,12 +100,15 @@ def shopping_trips(binder: Binder, shoot_id: str) -> tuple[ShoppingTrip, ...]:
 def lines_without_packs(binder: Binder, shoot_id: str) -> tuple[ShoppingLine, ...]:
     """What is on the list and is not fetched: there is enough of it, or nothing is known that could be bought."""
     items = (item for item in shopping_list(binder, shoot_id).items if not item.packs)
-    return tuple(_without_packs(binder, item) for item in items)
+    order_by = {line.item.food: day for day, _plan, line in to_order(binder, shoot_id) if not line.packs}
+    return tuple(_without_packs(binder, item, order_by.get(item.food)) for item in items)
 
 
-def _without_packs(binder: Binder, item: ShoppingItem) -> ShoppingLine:
+def _without_packs(binder: Binder, item: ShoppingItem, order_by: date | None) -> ShoppingLine:
     note = one_line(not_known_text(binder, [item.missing])) if item.missing else _("there is enough at home")
-    return ShoppingLine(item, item.section, needed=item.needed, at_home=item.at_home or None, note=note)
+    return ShoppingLine(
+        item, item.section, needed=item.needed, at_home=item.at_home or None, order_by=order_by, note=note
+    )
 
 
 def _lines(binder: Binder, shoot_id: str, line: TripLine, seen: set[str]) -> Iterator[ShoppingLine]:
@@ -183,7 +186,10 @@ def one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def to_order_first(trips: Sequence[ShoppingTrip]) -> list[tuple[ShoppingTrip, ShoppingLine]]:
-    """What must be ordered ahead, by the day to have ordered it by."""
+def to_order_first(
+    trips: Sequence[ShoppingTrip], others: Sequence[ShoppingLine] = ()
+) -> list[tuple[ShoppingTrip, ShoppingLine]]:
+    """What must be ordered ahead, by the day to have ordered it by; `others` are lines without packs, on no trip."""
     found = [(trip, line) for trip in trips for line in trip.lines if line.order_by is not None]
+    found += [(ShoppingTrip(None, "", (line,)), line) for line in others if line.order_by is not None]
     return sorted(found, key=lambda order: (str(order[1].order_by), order[1].food.casefold()))

@@ -29,7 +29,7 @@ _OPEN, _DONE = "☐", "☑"
 def shopping_text(binder: Binder, shoot_id: str) -> str:
     """The list as lines that a message shows whole; it ends with a line end."""
     trips = shopping_trips(binder, shoot_id)
-    parts = [[_title(binder, shoot_id)], _ahead(binder, trips)]
+    parts = [[_title(binder, shoot_id)], _ahead(binder, shoot_id, trips)]
     parts += [list(_trip(binder, trip)) for trip in trips]
     parts += [list(_others(binder, shoot_id)), list(_totals(binder, shoot_id, trips))]
     return "\n\n".join("\n".join(part) for part in parts if part) + "\n"
@@ -41,15 +41,15 @@ def _title(binder: Binder, shoot_id: str) -> str:
     return f"{says}, {day_words(binder, shoot.on)}" if shoot.on else says
 
 
-def _ahead(binder: Binder, trips: Sequence[ShoppingTrip]) -> list[str]:
+def _ahead(binder: Binder, shoot_id: str, trips: Sequence[ShoppingTrip]) -> list[str]:
     """What to order ahead: on top, since the day for it comes first."""
-    orders = to_order_first(trips)
+    orders = to_order_first(trips, lines_without_packs(binder, shoot_id))
     lines = [_("Order ahead")] if orders else []
     for trip, line in orders:
         day = day_words(binder, line.order_by) if line.order_by else ""
         where = trip.store or _("any store")
         lines.append(_("{box} by {day}: {food}").format(box=_box(line), day=day, food=line.food))
-        lines.append(f"   {line.take}, {where}")
+        lines.append(f"   {line.take or line.note}, {where}")
     return lines
 
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, time, timedelta
+from datetime import date, time
 from typing import TYPE_CHECKING
 
+from binder.figures.date_text import date_text
 from binder.figures.leads import shoot_leads
 from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
@@ -72,8 +73,8 @@ def buying_window(binder: Binder, shoot_id: str, food_id: str) -> Window | None:
     if shoot.on is None:
         return None
     food = binder.foods[food_id]
-    last = min([shoot.on - timedelta(days=1), *_days_needed(binder, shoot_id, food_id)])
-    first = None if food.keeps_days is None else shoot.on - timedelta(days=food.keeps_days)
+    last = min([days_before(shoot.on, 1), *_days_needed(binder, shoot_id, food_id)])
+    first = None if food.keeps_days is None else days_before(shoot.on, food.keeps_days)
     return Window(first, last)
 
 
@@ -82,7 +83,12 @@ def _days_needed(binder: Binder, shoot_id: str, food_id: str) -> Iterator[date]:
     for lead in shoot_leads(binder, shoot_id):
         added = {addition.food for addition in binder.additions.where("conversion", lead.conversion)}
         if lead.starts is not None and food_id in {binder.conversions[lead.conversion].takes, *added}:
-            yield lead.starts.date() - timedelta(days=0 if lead.starts.time() >= FETCHED_BY else 1)
+            yield days_before(lead.starts.date(), 0 if lead.starts.time() >= FETCHED_BY else 1)
+
+
+def days_before(day: date, days: int) -> date:
+    """The day so many days before another; the first of the calendar where there is none."""
+    return date.fromordinal(max(date.min.toordinal(), day.toordinal() - days))
 
 
 @remembered_from(PLANS)
@@ -132,7 +138,7 @@ def _day_for(window: Window | None, days: Sequence[date]) -> date | None:
 
 
 def _order_by(food: Food, day: date | None) -> date | None:
-    return None if food.order_days is None or day is None else day - timedelta(days=food.order_days)
+    return None if food.order_days is None or day is None else days_before(day, food.order_days)
 
 
 def _in_walking_order(binder: Binder, store: str, lines: Sequence[TripLine]) -> tuple[TripLine, ...]:
@@ -156,14 +162,20 @@ def fetched_on(binder: Binder, shoot_id: str) -> Mapping[str, date]:
 
 @remembered_from(PLANS)
 def to_order(binder: Binder, shoot_id: str) -> tuple[tuple[date, TripPlan, TripLine], ...]:
-    """What must be ordered ahead, by the day to have ordered it by."""
-    found = [
-        (line.order_by, plan, line)
-        for plan in trip_plans(binder, shoot_id)
-        for line in plan.lines
-        if line.order_by is not None
-    ]
+    """What must be ordered ahead, by the day to have ordered it by; also what is not known to be sold anywhere."""
+    plans = (*trip_plans(binder, shoot_id), *_without_packs(binder, shoot_id))
+    found = [(line.order_by, plan, line) for plan in plans for line in plan.lines if line.order_by is not None]
     return tuple(sorted(found, key=lambda order: (order[0], order[2].item.name)))
+
+
+def _without_packs(binder: Binder, shoot_id: str) -> Iterator[TripPlan]:
+    """What is to be had without a pack or price to choose it by: on the latest of the producer's days that fits it."""
+    own = sorted({trip.on for trip in binder.trips.where("shoot", shoot_id)})
+    for item in shopping_list(binder, shoot_id).items:
+        window = buying_window(binder, shoot_id, item.food)
+        if item.missing is not None and window is not None:
+            day = _day_for(window, own or [window.last])
+            yield TripPlan(day, None, (TripLine(item, (), _order_by(binder.foods[item.food], day)),))
 
 
 @remembered_from(PLANS)
@@ -174,15 +186,19 @@ def buying_clashes(binder: Binder, shoot_id: str) -> tuple[Missing, ...]:
         for line in plan.lines:
             window = buying_window(binder, shoot_id, line.item.food)
             if window is not None and plan.on is not None:
-                clashes += _clash(line, plan.on, window)
+                clashes += _clash(binder, line, plan.on, window)
     return tuple(clashes)
 
 
-def _clash(line: TripLine, on: date, window: Window) -> Iterator[Missing]:
-    place = Place("foods", line.item.food)
+def _clash(binder: Binder, line: TripLine, on: date, window: Window) -> Iterator[Missing]:
+    place, day = Place("foods", line.item.food), date_text(binder, on)
     if on > window.last:
         says = _("{food} is fetched on {day}, after it is needed on {last}: add an earlier trip.")
-        yield Missing(MissingKind.DAY, says.format(food=line.item.name, day=on, last=window.last), place)
+        yield Missing(
+            MissingKind.DAY, says.format(food=line.item.name, day=day, last=date_text(binder, window.last)), place
+        )
     elif window.first is not None and on < window.first:
         says = _("{food} fetched on {day} does not keep until the shoot: buy it from {first} on.")
-        yield Missing(MissingKind.DAY, says.format(food=line.item.name, day=on, first=window.first), place)
+        yield Missing(
+            MissingKind.DAY, says.format(food=line.item.name, day=day, first=date_text(binder, window.first)), place
+        )

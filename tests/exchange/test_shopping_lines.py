@@ -14,6 +14,7 @@ from binder.exchange.shopping_lines import (
     shopping_trips,
     to_order_first,
 )
+from binder.exchange.shopping_text import shopping_text
 from binder.figures.shopping import shopping_list
 from binder.kitchen.buying import Purchase
 from binder.kitchen.price import Pack, Quote
@@ -95,6 +96,15 @@ def test_what_is_ordered_ahead_comes_by_the_day_to_call() -> None:
         ("beans, dried", date(2026, 11, 28)),
         ("onion", date(2026, 12, 1)),
     ]
+
+
+def test_what_nobody_is_known_to_sell_is_ordered_ahead_too() -> None:
+    binder = buying_day(replace(buying_day().foods["sumac"], order_days=7))
+    orders = to_order_first(shopping_trips(binder, "day"), lines_without_packs(binder, "day"))
+    trip, line = orders[0]
+    assert (line.food, line.order_by, line.take) == ("sumac", date(2026, 11, 25), "")
+    assert (trip.on, trip.store) == (None, "")
+    assert "sumac" in shopping_text(binder, "day").partition("Corner Larder")[0]
 
 
 def test_a_day_has_its_day_of_the_week_in_the_binders_language() -> None:

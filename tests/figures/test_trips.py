@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 
 from binder.figures.trips import Window, buying_clashes, buying_window, fewest_days, to_order, trip_plans
 from binder.kitchen.buying import Trip
-from binder.kitchen.food import Section
+from binder.kitchen.food import Food, Section
 from binder.kitchen.price import Store
+from binder.kitchen.recipe import Line
 from tests.kitchen_binder import small_binder
 
 SHOOT = date(2026, 12, 3)
@@ -55,8 +56,11 @@ def test_the_producers_own_days_come_first_and_a_bad_one_is_named() -> None:
     (clash,) = buying_clashes(binder, "day")
     assert "onion" in clash.says
     assert clash.place.id == "onion"
-    late = replace(trip, on=SHOOT)
-    assert all("after it is needed" in clash.says for clash in buying_clashes(small_binder(late), "day"))
+    assert "on Nov 28, 2026 does not keep" in clash.says
+    assert "from Nov 30, 2026 on" in clash.says
+    late = buying_clashes(small_binder(replace(trip, on=SHOOT)), "day")
+    assert late
+    assert all("on Dec 3, 2026, after it is needed on Dec 2, 2026" in clash.says for clash in late)
 
 
 def test_the_list_is_walked_in_the_stores_own_order() -> None:
@@ -70,6 +74,29 @@ def test_what_is_ordered_ahead_has_a_day_to_phone_by() -> None:
     ((by, plan, line),) = to_order(small_binder(ordered), "day")
     assert (by, line.item.food) == (date(2026, 11, 28), "onion")
     assert plan.on == date(2026, 12, 2)
+
+
+def test_what_nobody_is_known_to_sell_is_ordered_ahead_too() -> None:
+    small = small_binder()
+    sumac = Food(id="sumac", name="sumac", order_days=4)
+    line = Line(id="sumac-line", step="bread/2", position=1, food="sumac", low=1, high=1, unit="g")
+    ((by, plan, ordered),) = to_order(small_binder(sumac, line), "day")
+    assert (by, ordered.item.food, ordered.packs) == (date(2026, 11, 28), "sumac", ())
+    assert (plan.on, plan.store) == (date(2026, 12, 2), None)
+    earlier = Trip(id="t", shoot="day", store="corner", on=date(2026, 11, 30))
+    ((by, plan, _ordered),) = to_order(small_binder(sumac, line, earlier), "day")
+    assert (by, plan.on) == (date(2026, 11, 26), date(2026, 11, 30))
+    undated = replace(small.shoots["day"], on=None)
+    assert to_order(small_binder(sumac, line, undated), "day") == ()
+
+
+def test_the_first_day_of_the_calendar_has_no_day_before() -> None:
+    small = small_binder()
+    first = replace(small.shoots["day"], on=date.min)
+    binder = small_binder(first, replace(small.foods["onion"], keeps_days=3, order_days=4))
+    assert buying_window(binder, "day", "onion") == Window(date.min, date.min)
+    assert {plan.on for plan in trip_plans(binder, "day")} == {date.min}
+    assert [by for by, _plan, _line in to_order(binder, "day")] == [date.min]
 
 
 def test_without_a_date_there_is_a_list_without_days() -> None:
