@@ -100,10 +100,10 @@ class _Layout:
         stops = [_Stop(node.key, node.column, through[node.key], node) for node in flow.nodes]
         by_key = {node.key: node for node in flow.nodes}
         self._pieces: list[_Piece] = []
-        for band in flow.bands:
+        for number, band in enumerate(flow.bands):
             if band.source in by_key and band.target in by_key:
                 ends = (by_key[band.source], by_key[band.target])
-                passed = _passed(band, *ends)
+                passed = _passed(band, number, *ends)
                 stops += passed
                 self._pieces += _pieces(band, passed)
         self.columns = [[stop for stop in stops if stop.column == at] for at in range(flow.columns)]
@@ -229,10 +229,10 @@ def _key(piece: _Piece) -> tuple[str, str, int]:
     return (piece.source, piece.target, id(piece.band))
 
 
-def _passed(band: Band, source: Node, target: Node) -> list[_Stop]:
-    """The columns that a band passes between its ends."""
+def _passed(band: Band, number: int, source: Node, target: Node) -> list[_Stop]:
+    """The columns that a band passes between its ends; its number tells it from another of its name and ends."""
     return [
-        _Stop(f"{band.source}>{band.target}>{band.name}@{column}", column, band.leaves)
+        _Stop(f"{band.source}>{band.target}>{number}@{column}", column, band.leaves)
         for column in range(source.column + 1, target.column)
     ]
 

@@ -83,5 +83,26 @@ def test_dishes_stand_in_running_order() -> None:
     assert [node.node.name for node in last] == ["1 Bean spread", "2 Onion flatbread", "left over"]
 
 
+def test_two_conversions_of_one_name_between_the_same_forms_are_two_bands() -> None:
+    """Both pass the column between, one above the other."""
+    nodes = (
+        Node("base", NodeKind.BASE, "base", 0, 900, None),
+        Node("flour", NodeKind.FORM, "flour", 1, 100, None),
+        Node("crumb", NodeKind.FORM, "crumb", 2, 700, None),
+    )
+    bands = (
+        Band("base", "crumb", 300, 200, "Grate"),
+        Band("base", "flour", 100, 100),
+        Band("base", "crumb", 500, 500, "Grate"),
+    )
+    placed = place_flow(Flow(nodes, bands), width=500, height=300, bar=12, gap=8, least=4)
+    require_in_order(placed, 500, 300)
+    require_joined(placed)
+    middle = placed.nodes[1].left
+    passing = sorted((one.left_top, one.left_top + one.left_height) for one in placed.bands if one.left == middle)
+    assert len(passing) == 2
+    assert passing[0][1] <= passing[1][0] + 1e-6
+
+
 def test_an_empty_flow_is_an_empty_picture() -> None:
     assert place_flow(Flow((), ()), width=100, height=100, bar=10, gap=5, least=2) == PlacedFlow((), ())
