@@ -10,12 +10,15 @@ from binder.exchange.json_document import read_json
 from binder.figures.checks import Severity, shoot_checks
 from binder.figures.cost import DishCost, shoot_costs
 from binder.figures.day_plan import DayPlan, day_plan
+from binder.figures.shopping import ShoppingList, shopping_list
 from binder.kitchen.binder import TABLE_OF
+from binder.kitchen.buying import Purchase
 from binder.kitchen.change import apply, changed
 from binder.kitchen.paths import samples_folder
 
 if TYPE_CHECKING:
-    from binder.figures.shopping import ShoppingList
+    from collections.abc import Mapping
+
     from binder.kitchen.binder import Binder
     from binder.kitchen.record import Record
 
@@ -76,3 +79,21 @@ def planned(name: str) -> DayPlan:
     plan = day_plan(binder, shoot_of(binder), seconds=30)
     assert plan is not None
     return plan
+
+
+def all_bought(binder: Binder, shoot: str, paid: Mapping[str, int]) -> Binder:
+    """The binder with the whole list ticked as it stands; `paid` says in cents what was not paid as listed."""
+    ticks = [
+        Purchase(
+            id=f"tick {pack.priced.pack.id}",
+            shoot=shoot,
+            food=item.food,
+            pack=pack.priced.pack.id,
+            count=pack.grams / pack.priced.grams,
+            planned=pack.price,
+            paid=paid.get(item.food, pack.price),
+        )
+        for item in shopping_list(binder, shoot).items
+        for pack in item.packs
+    ]
+    return apply(binder, changed("Tick the list", after=ticks))

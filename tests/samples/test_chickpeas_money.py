@@ -15,10 +15,7 @@ from binder.figures.price_history import price_history
 from binder.figures.shopping import shopping_list
 from binder.figures.trips import buying_clashes, trip_plans
 from binder.figures.wrap import shoot_wrap
-from binder.kitchen.binder import Binder
-from binder.kitchen.buying import Purchase
-from binder.kitchen.change import apply, changed
-from tests.samples.opened import sample, shoot_of, with_records
+from tests.samples.opened import all_bought, sample, shoot_of, with_records
 
 CHICKPEAS = sample("chickpeas")
 SHOOT = shoot_of(CHICKPEAS)
@@ -100,26 +97,8 @@ def test_shares_of_packs_and_the_till_are_not_taken_for_each_other() -> None:
 # --- the books after
 
 
-def _all_bought(binder: Binder, shoot: str, paid: dict[str, int]) -> Binder:
-    """The binder with the whole list ticked as it stands; `paid` says in cents what was not paid as listed."""
-    ticks = [
-        Purchase(
-            id=f"tick {pack.priced.pack.id}",
-            shoot=shoot,
-            food=item.food,
-            pack=pack.priced.pack.id,
-            count=pack.grams / pack.priced.grams,
-            planned=pack.price,
-            paid=paid.get(item.food, pack.price),
-        )
-        for item in shopping_list(binder, shoot).items
-        for pack in item.packs
-    ]
-    return apply(binder, changed("Tick the list", after=ticks))
-
-
 def test_the_wrap_closes_to_the_cent() -> None:
-    bought = _all_bought(CHICKPEAS, SHOOT, {"kale": 299, "feta": 131, "parsley": 447})
+    bought = all_bought(CHICKPEAS, SHOOT, {"kale": 299, "feta": 131, "parsley": 447})
     wrap = shoot_wrap(bought, SHOOT)
     assert wrap.closes
     assert (wrap.total.planned, wrap.total.open) == (TILL, 0)
@@ -129,7 +108,7 @@ def test_the_wrap_closes_to_the_cent() -> None:
 
 
 def test_a_lost_receipt_stays_open() -> None:
-    bought = _all_bought(CHICKPEAS, SHOOT, {})
+    bought = all_bought(CHICKPEAS, SHOOT, {})
     (kale,) = bought.purchases.where("food", "kale")
     wrap = shoot_wrap(with_records(bought, replace(kale, paid=None)), SHOOT)
     assert wrap.closes

@@ -11,21 +11,28 @@ from binder.figures.base import BaseVerdict, base_balance
 from binder.figures.base_network import base_forms
 from binder.figures.budget import shoot_budget
 from binder.figures.checks import Severity, shoot_checks
+from binder.figures.claims import ClaimVerdict, claim_findings, verdict_text
 from binder.figures.cost import Verdict, shoot_costs
+from binder.figures.day_activities import FILMED
+from binder.figures.day_checks import day_checks
+from binder.figures.day_plan import DayPlan
 from binder.figures.demand import builds_of
 from binder.figures.missing import Missing, is_known
 from binder.figures.price import chosen_pack
 from binder.figures.recipe_use import batches
 from binder.figures.safety import doneness_needed
 from binder.figures.shopping import shopping_list
+from binder.figures.trips import buying_clashes, trip_plans
 from binder.figures.weight import grams_of
+from binder.figures.wrap import shoot_wrap
 from binder.kitchen.binder import Binder
+from binder.kitchen.claim import ClaimKind
 from binder.kitchen.integrity import require_all_whole
 from binder.kitchen.paths import samples_folder
 from binder.kitchen.recipe import Heat, Recipe, Step
 from binder.kitchen.reference import allergens, cautions, doneness
 from binder.kitchen.shoot import BuildKind, Dish
-from tests.samples.opened import SAMPLES, sample, shoot_of, stops, with_less_base
+from tests.samples.opened import SAMPLES, all_bought, planned, sample, shoot_of, stops, with_less_base
 
 
 @pytest.fixture(params=SAMPLES)
@@ -273,3 +280,81 @@ def test_dishes_cost_neither_nothing_nor_a_fortune(binder: Binder) -> None:
         assert cost.per_portion is not None
         assert 30 <= cost.per_portion <= 400, cost.name
         assert math.isclose(sum(line.share or 0.0 for line in cost.lines), 1.0), cost.name
+
+
+# --- buying and money
+
+
+def test_it_is_bought_in_two_trips_on_days_that_do(binder: Binder) -> None:
+    trips = trip_plans(binder, shoot_of(binder))
+    assert len(trips) == 2
+    assert {(trip.on, trip.store) for trip in trips} == {(trip.on, trip.store) for trip in binder.trips.values()}
+    assert buying_clashes(binder, shoot_of(binder)) == ()
+
+
+def test_an_offer_and_the_counter_are_made_use_of(binder: Binder) -> None:
+    taken = [pack for item in shopping_list(binder, shoot_of(binder)).items for pack in item.packs]
+    assert any(pack.priced.pack.by_weight for pack in taken)
+    offers = [pack for pack in taken if pack.priced.quote.bundle_price is not None]
+    assert [pack for pack in offers if pack.price < pack.count * pack.priced.price]
+
+
+def test_what_is_at_home_is_enough_of_it(binder: Binder) -> None:
+    items = {item.food: item for item in shopping_list(binder, shoot_of(binder)).items}
+    for stocked in binder.pantry_items.values():
+        assert items[stocked.food].packs == (), stocked.food
+        assert items[stocked.food].at_home > items[stocked.food].needed, stocked.food
+
+
+def test_just_one_sentence_holds_on_a_condition_and_says_so(binder: Binder) -> None:
+    found = claim_findings(binder, shoot_of(binder))
+    (conditional,) = [one for one in found if one.verdict is ClaimVerdict.ONLY_IF]
+    assert verdict_text(conditional).startswith("Holds only ")
+    assert any(one.verdict is ClaimVerdict.HOLDS for one in found)
+    assert {claim.kind for claim in binder.claims.values()} == set(ClaimKind)
+
+
+def test_the_books_close_when_all_is_paid_as_listed(binder: Binder) -> None:
+    wrap = shoot_wrap(all_bought(binder, shoot_of(binder), {}), shoot_of(binder))
+    assert wrap.closes
+    assert (wrap.total.open, wrap.total.variance) == (0, 0)
+    assert wrap.total.paid == shopping_list(binder, shoot_of(binder)).spend
+
+
+# --- the day
+
+
+def plan_of(binder: Binder) -> DayPlan:
+    return planned(next(name for name in SAMPLES if sample(name) is binder))
+
+
+def test_the_day_has_a_plan_that_is_proven_and_takes_nothing_for_granted(binder: Binder) -> None:
+    plan = plan_of(binder)
+    assert plan.proven
+    assert plan.bound == plan.wrap
+    assert plan.assumed == ()
+
+
+def test_the_plan_adds_no_false_alarm_to_the_checks(binder: Binder) -> None:
+    found = day_checks(binder, shoot_of(binder), plan_of(binder))
+    assert [check.says for check in found if check.severity is not Severity.NOTE] == []
+
+
+def test_people_work_while_they_are_there(binder: Binder) -> None:
+    plan, on = plan_of(binder), binder.shoots[shoot_of(binder)].on
+    assert any(one.people for one in plan.activities)
+    for one in plan.activities:
+        for person in (binder.people[key] for key in one.people if one.start.date() == on):
+            assert person.arrives is None or one.start.time() >= person.arrives, (person.name, one.activity.name)
+            assert person.leaves is None or one.end.time() <= person.leaves, (person.name, one.activity.name)
+
+
+def test_only_those_on_camera_are_filmed(binder: Binder) -> None:
+    filmed = [one for one in plan_of(binder).activities if one.activity.kind in FILMED]
+    assert filmed
+    assert all(binder.people[person].on_camera for one in filmed for person in one.people)
+
+
+def test_every_skill_asked_for_is_someones(binder: Binder) -> None:
+    skills = {skill for person in binder.people.values() for skill in person.skills}
+    assert {step.skill for step in binder.steps.values() if step.skill} == skills

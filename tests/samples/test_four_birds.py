@@ -104,8 +104,10 @@ def test_nothing_stops_the_shoot() -> None:
 # --- the birds
 
 LEGS, BREASTS, WINGS = 8 * 277, (2 * 2 + 4) * 222, 8 * 98
-STOCK_USED = 2 * 1000 + 2 * 250 + 150 + 2 * 200  # broth twice, terrine twice, jus once, legs twice
-FAT_USED = 3 * 10 + 15 + 2 * 20  # dumplings three times, breast once, legs twice
+DUMPLINGS = 1 + 1 + 1 + 0.5 + 0.5  # hero, two swap-outs, a small spare and two plates to taste
+BROTHS = 1 + 1 + 0.5  # of these the hero, one swap-out and the tasting come into the broth
+STOCK_USED = BROTHS * 800 + 2 * 250 + 150 + 2 * 200  # terrine twice, jus once, legs twice
+FAT_USED = DUMPLINGS * 10 + 15 + 2 * 20  # breast once, legs twice
 CARCASS_USED, SKIN_USED = STOCK_USED / 1.60, FAT_USED / 0.50
 
 
@@ -123,8 +125,8 @@ def test_base_balance_by_hand() -> None:
     assert left["bird_wing"] == pytest.approx(needed * 0.11 - WINGS)
     assert left["bird_carcass"] == pytest.approx(needed * 0.28 - CARCASS_USED)
     assert left["bird_skin_and_fat"] == pytest.approx(needed * 0.04 - SKIN_USED)
-    assert left["bird_picked_meat"] == pytest.approx(CARCASS_USED * 0.12 - 2 * 100)
-    assert left["bird_crackling"] == pytest.approx(SKIN_USED * 0.25 - 2 * 12)
+    assert left["bird_picked_meat"] == pytest.approx(CARCASS_USED * 0.12 - BROTHS * 90)
+    assert left["bird_crackling"] == pytest.approx(SKIN_USED * 0.25 - 1.5 * 12)
 
 
 def test_cuts_of_a_bird_are_as_many_as_it_has() -> None:
@@ -149,51 +151,57 @@ def test_nothing_of_the_joint_is_made_from_nothing() -> None:
 def test_the_stock_is_on_the_day_before() -> None:
     stock = next(lead for lead in shoot_leads(BIRDS, SHOOT) if lead.conversion == "simmer_stock")
     assert stock.starts is not None
-    assert stock.starts.date().isoformat() == "2026-12-14"
+    assert stock.starts.date().isoformat() == "2026-12-15"
     assert 12 <= stock.starts.hour <= 18
 
 
 # --- the till
 
-BIRD_SALT_BATCHES = (2 * 8 + 2 * 6 + 10 + 2 * 12) / 77  # wings, finished broths, breast, legs
+BIRD_SALT_BATCHES = (2 * 8 + BROTHS * 6 + 10 + 2 * 12) / 77  # wings, broths, breast, legs
 DRESSING_BATCHES = 90 / 120  # only the hero terrine is turned out
 A_PINCH = 2.2 / TEASPOON * 0.308057599609375
 
 RECEIPT: dict[str, tuple[float, list[tuple[float, int]]]] = {
-    "all_purpose_flour": (2 * 10, [(1, 89)]),
+    "all_purpose_flour": (2 * 10, []),  # at home
     "apple": (300 / 0.781, [(1, 240)]),  # a kilogram from the farm, against the bag for 299
-    "bay_leaf": (2 * 0.2 + CARCASS_USED * 0.0005, [(1, 119)]),
-    "black_pepper": (BIRD_SALT_BATCHES * 4, [(1, 249)]),
+    "bay_leaf": (2 * 0.2 + CARCASS_USED * 0.0005, []),  # at home
+    "black_pepper": (BIRD_SALT_BATCHES * 4, []),  # at home
     "black_peppercorns": (CARCASS_USED * 0.001, [(1, 249)]),
-    "bread_roll": (3 * 150, [(10, 10 * 35)]),  # of 45 g
+    "bread_roll": (DUMPLINGS * 150, [(14, 14 * 35)]),  # of 45 g
     "butter": (2 * (50 + 20) + 20 + 15, [(1, 199)]),
     "canola_oil": (2 * 10 * 4.5 / TEASPOON + DRESSING_BATCHES * 80 * 4.5 / TEASPOON, [(1, 249)]),
-    "carrot": ((2 * 100 + 2 * 100) / 0.82 + CARCASS_USED * 0.10, [(1, 129)]),
+    "carrot": ((BROTHS * 100 + 2 * 100) / 0.82 + CARCASS_USED * 0.10, [(1, 129)]),
     "celeriac": (CARCASS_USED * 0.08, [(1, 179)]),
     "chicken_whole": (7200, [(4, 4 * 899)]),
-    "chives": (2 * 5 + 3, [(1, 119)]),
+    "chives": (1.5 * 5 + 3, [(1, 119)]),
     "cider": (2 * 250 * 29.8 / FLUID_OUNCE, [(1, 379)]),
-    "egg": (3 * 50 / 0.88, [(1, 240)]),  # six from the farm, against ten for 299
+    "egg": (DUMPLINGS * 50 / 0.88, [(1, 240)]),  # six from the farm, against ten for 299
     "garlic": (2 * 3 / 0.87, [(1, 65)]),
     "gelatine_leaf": (2 * 4 * 2, [(1, 129)]),
     "heavy_cream": (80 * 15 / TABLESPOON, [(1, 115)]),
     "honey": (30, [(1, 690)]),
-    "leek": ((2 * 260 + 2 * 300) / 0.75, [(3, 3 * 129)]),  # three of 500 g, against bundles of a kilogram for 280
+    "leek": (
+        (2 * 260 + 2 * 300) / 0.75,
+        [(1494, 385)],
+    ),  # loose at 129 for 500 g, against bundles of a kilogram for 280
     "lemon": (58 / 0.53 * (0.25 + 2 * 0.5 + 0.25), [(2, 2 * 55)]),
-    "milk": (3 * 110 * 15 / TABLESPOON + 2 * 150 * 15 / TABLESPOON, [(1, 125)]),
+    "milk": (DUMPLINGS * 110 * 15 / TABLESPOON + 2 * 150 * 15 / TABLESPOON, [(1, 125)]),
     "mustard_dijon": (15 + DRESSING_BATCHES * 20, [(1, 189)]),
     "mustard_wholegrain": (20, [(1, 219)]),
-    "nutmeg_ground": (3 * A_PINCH + 2 * A_PINCH, [(1, 229)]),
-    "onion": ((3 * 40 + 2 * 200) / 0.901 + CARCASS_USED * 0.12, [(1, 190)]),
+    "nutmeg_ground": (DUMPLINGS * A_PINCH + 2 * A_PINCH, [(1, 229)]),
+    "onion": ((DUMPLINGS * 40 + 2 * 200) / 0.901 + CARCASS_USED * 0.12, [(1, 190)]),
     "paprika": (BIRD_SALT_BATCHES * 10, [(1, 179)]),
-    "parsley": ((3 * 10 + 5) / 0.95, [(1, 119)]),
+    "parsley": ((DUMPLINGS * 10 + 5) / 0.95, [(1, 119)]),
     "russet_potato": (2 * 800 / 0.813, [(1, 329)]),
-    "salt": (3 * 3 + 2 * 15 + 2 * 15 + 2 * 3 + 2 * 10 + BIRD_SALT_BATCHES * 60 + DRESSING_BATCHES * 2, [(1, 45)]),
+    "salt": (
+        DUMPLINGS * 3 + BROTHS * 15 + 2 * 15 + 2 * 3 + 2 * 10 + BIRD_SALT_BATCHES * 60 + DRESSING_BATCHES * 2,
+        [(1, 45)],
+    ),
     "sesame_seeds": (3, [(1, 169)]),
-    "tarragon": ((2 * 8 + DRESSING_BATCHES * 5) / 0.65, [(2, 2 * 169)]),
+    "tarragon": ((2 * 8 + DRESSING_BATCHES * 5) / 0.65, [(2, 254)]),  # the second at half price
     "thyme": (2 * 4 / 0.68, [(1, 119)]),
     "thyme_dried": (BIRD_SALT_BATCHES * 3, [(1, 149)]),
-    "white_wine_vinegar": ((2 * 10 + DRESSING_BATCHES * 20) * 5 / TEASPOON, [(1, 199)]),
+    "white_wine_vinegar": ((2 * 10 + DRESSING_BATCHES * 20) * 5 / TEASPOON, []),  # at home
 }
 """Grams needed of each food, and the packs that cover what is not at home: how many or how heavy, and their cost."""
 
