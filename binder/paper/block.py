@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import functools
 from dataclasses import dataclass, field
-from functools import cached_property
 from typing import TYPE_CHECKING, Protocol
 
 from binder.paper.line import lines_of
@@ -47,14 +46,13 @@ class Lines:
 
     lines: tuple[SetLine, ...]
     to_right: bool = False
+    _height: float | None = field(default=None, repr=False, compare=False)
 
     def height(self, width: float) -> float:  # noqa: ARG002 - they are broken already
         """The sum of the lines."""
+        if self._height is None:
+            self._height = sum([line.height for line in self.lines])
         return self._height
-
-    @cached_property
-    def _height(self) -> float:
-        return sum(line.height for line in self.lines)
 
     def rise(self, width: float) -> float:  # noqa: ARG002
         """That of the first line."""

@@ -95,6 +95,10 @@ class Pen:
         if not self._open:
             self.canvas.end_content()
 
+    def _artifact(self, drawing: str) -> None:
+        """A piece of drawing, as a page's stream has it."""
+        self.canvas.addLiteral(drawing if self._open else f"/Artifact BMC {drawing} EMC")
+
     def text(self, line: SetLine, x: float, top: float) -> None:
         """A line of text, its top at `top`."""
         if not line.pieces:
@@ -117,18 +121,12 @@ class Pen:
 
     def rule(self, x: float, y: float, to_x: float, to_y: float, *, weight: float = HAIRLINE) -> None:
         """A straight line `weight` points thick."""
-        self.begin_artifact()
-        self.canvas.setLineWidth(weight)
-        self.canvas.line(x, y, to_x, to_y)
-        self.end()
+        self._artifact(f"{weight:.3f} w n {x:.2f} {y:.2f} m {to_x:.2f} {to_y:.2f} l S")
         self._note(InkKind.RULE, (x, to_x), (y, to_y))
 
     def box(self, x: float, top: float, width: float, height: float, *, weight: float = HAIRLINE) -> None:
         """An empty box."""
-        self.begin_artifact()
-        self.canvas.setLineWidth(weight)
-        self.canvas.rect(x, top - height, width, height, stroke=1, fill=0)
-        self.end()
+        self._artifact(f"{weight:.3f} w n {x:.2f} {top - height:.2f} {width:.2f} {height:.2f} re S")
         for ends in (((x, x + width), (top, top)), ((x, x + width), (top - height, top - height))):
             self._note(InkKind.RULE, *ends)
         for side in (x, x + width):
@@ -136,11 +134,7 @@ class Pen:
 
     def bar(self, x: float, top: float, width: float, height: float, *, grey: float = 0.0) -> None:
         """A filled bar."""
-        self.begin_artifact()
-        self.canvas.setFillGray(grey)
-        self.canvas.rect(x, top - height, width, height, stroke=0, fill=1)
-        self.canvas.setFillGray(0)
-        self.end()
+        self._artifact(f"{grey:g} g n {x:.2f} {top - height:.2f} {width:.2f} {height:.2f} re f 0 g")
         if grey < _DARK:
             self._note(InkKind.SOLID, (x, x + width), (top, top - height))
 

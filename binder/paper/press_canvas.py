@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFName
@@ -33,17 +32,13 @@ class PressCanvas(Canvas):
 
     def __init__(self, held: BytesIO, size: tuple[float, float], language: str) -> None:
         super().__init__(held, pagesize=size, invariant=1, pageCompression=1, lang=language, pdfVersion=_VERSION)
+        self.document: Any = self._doc  # type: ignore[attr-defined]
         self.structure = Structure()
         self._known: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {}
 
     def _make_preamble(self) -> None:
         """The coordinates only: ReportLab would name Helvetica on every page, which is not embedded and not used."""
         self._preamble = "1 0 0 1 0 0 cm"
-
-    @cached_property
-    def document(self) -> Any:  # noqa: ANN401 - ReportLab's document has no types
-        """ReportLab's document."""
-        return self._doc  # type: ignore[attr-defined]
 
     def set_line(self, line: SetLine, x: float, baseline: float) -> None:
         """A line of text, its baseline beginning at a point."""

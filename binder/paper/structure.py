@@ -27,26 +27,18 @@ class Element(PDFObject):
     within: Element | None
     page: Any = None
     kids: list[Element | int] = field(default_factory=list)
+    reference: bytes = b""
 
     def format(self, document: Any) -> bytes:  # noqa: ANN401 - as ReportLab declares it
-        """As it stands in the file."""
-        kids = b" ".join(_kid(kid, document) for kid in self.kids)
-        within = self.within if self.within is not None else document.Catalog.StructTreeRoot
+        """As it stands in the file: written out here, since a document has thousands."""
+        kids = b" ".join([b"%d" % kid if isinstance(kid, int) else kid.reference for kid in self.kids])
+        within = self.within.reference if self.within else _reference(document.Catalog.StructTreeRoot, document)
         page = b"/Pg " + self.page.format(document) if self.page is not None else b""
-        return b"<</S /%b /P %b %b /K [%b]>>" % (
-            self.role.encode("ascii"),
-            _reference(within, document),
-            page,
-            kids,
-        )
+        return b"<</S /%b /P %b %b /K [%b]>>" % (self.role.encode("ascii"), within, page, kids)
 
 
 def _reference(element: PDFObject, document: Any) -> bytes:  # noqa: ANN401
     return bytes(document.Reference(element).format(document))
-
-
-def _kid(kid: Element | int, document: Any) -> bytes:  # noqa: ANN401
-    return b"%d" % kid if isinstance(kid, int) else _reference(kid, document)
 
 
 @dataclass(eq=False)
@@ -59,7 +51,7 @@ class Root(PDFObject):
     def format(self, document: Any) -> bytes:  # noqa: ANN401
         """As it stands in the file."""
         numbers = (
-            b"%d [%b]" % (at, b" ".join(_reference(element, document) for element in elements))
+            b"%d [%b]" % (at, b" ".join([element.reference for element in elements]))
             for at, elements in enumerate(self.pages)
         )
         return b"<</Type /StructTreeRoot /K %b /ParentTree <</Nums [%b]>>>>" % (
@@ -144,7 +136,7 @@ def _drop_empty(element: Element) -> None:
 
 
 def _make_known(element: Element, document: Any) -> None:  # noqa: ANN401
-    document.Reference(element)
+    element.reference = _reference(element, document)
     for kid in element.kids:
         if isinstance(kid, Element):
             _make_known(kid, document)

@@ -92,6 +92,7 @@ def width_of_one(face_name: str, text: str) -> float:
     return float(sum(widths.charWidths.get(ord(sign), widths.defaultWidth) for sign in text)) / 1000
 
 
+@functools.cache
 def registered_face(name: str) -> Face:
     """The face that a name stands for, those of the package made known when they are first asked for."""
     if name in list(Weight):
