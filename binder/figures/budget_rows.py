@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from binder.figures.bought_uses import bought_uses
 from binder.figures.demand import dish_batches
 from binder.figures.missing import Missing, Place
-from binder.figures.money_words import percent_text
+from binder.figures.money_words import rate_text
 from binder.figures.receipts import FoodReceipt, food_receipts
 from binder.figures.tax import food_tax_rate, tax_rate, tax_rows
 from binder.figures.till_shares import Bearer, BearerKind, bearers, borne, food_uses
@@ -216,7 +216,7 @@ def tax_by_rate(binder: Binder, shoot_id: str) -> list[BudgetRow]:
     return [
         BudgetRow(
             RowKind.TAX,
-            _("Tax of {percent}").format(percent=percent_text(binder, rate)),
+            _("Tax of {percent}").format(percent=rate_text(binder, rate)),
             "",
             Amounts(
                 None if rate in unknown else planned.get(rate, 0),

@@ -13,7 +13,7 @@ from binder.figures.cap_basis import portion_by_food, shares_of_packs
 from binder.figures.circumstances import Circumstances, in_circumstances
 from binder.figures.cost import dish_cost
 from binder.figures.missing import Missing, MissingKind, Place
-from binder.figures.money_words import money, pack_words, percent_text
+from binder.figures.money_words import money, pack_words, rate_text
 from binder.figures.portion_text import number_style
 from binder.figures.price import PricedPack, buyable_packs, chosen_pack
 from binder.figures.recipe_use import batches_for
@@ -148,7 +148,7 @@ def _taxed(
 
 def tax_words(binder: Binder, rate: float) -> str:
     """`tax of 7%`."""
-    return _("tax of {percent}").format(percent=percent_text(binder, rate))
+    return _("tax of {percent}").format(percent=rate_text(binder, rate))
 
 
 def _amount(binder: Binder, claim: Claim, circumstances: Circumstances) -> Found:

@@ -43,6 +43,16 @@ def percent_text(binder: Binder, part: float) -> str:
         return format_percent(Decimal(repr(float(part))), format=pattern, locale=locale)
 
 
+def rate_text(binder: Binder, rate: float) -> str:
+    """A rate of tax as the locale writes per cent, with all the digits it was set with: 8.25% is not rounded."""
+    from babel.numbers import format_percent
+
+    locale = _locale(binder.settings.locale)
+    percent = round(Decimal(repr(float(rate))) * 100, _MOST_DIGITS).normalize()
+    decimals = max(0, -int(percent.as_tuple().exponent))
+    return format_percent(percent / 100, format=_pattern(locale, decimals), locale=locale)
+
+
 def _digits(percent: float) -> int:
     """None from ten per cent up and for whole ones, else one, or as many as show the first figure that counts."""
     whole = math.isclose(percent, round(percent), rel_tol=1e-12)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.figures.money_words import money, money_beside, pack_words, percent_text
+from binder.figures.money_words import money, money_beside, pack_words, percent_text, rate_text
 from binder.kitchen.binder import Binder
 from tests.kitchen_binder import small_binder
 
@@ -71,3 +71,17 @@ def test_a_pack_goes_by_its_label_or_its_size() -> None:
     pack = SMALL.packs["pack-onion"]
     assert pack_words(SMALL, replace(pack, label="net of onions")) == "net of onions"
     assert pack_words(SMALL, replace(pack, label="")) == "2 lb"
+
+
+@pytest.mark.parametrize(
+    ("rate", "shown"),
+    [(0.0825, "8.25%"), (0.07, "7%"), (0.1, "10%"), (0.19, "19%"), (0.0, "0%"), (1.0, "100%"), (0.07375, "7.375%")],
+)
+def test_a_rate_of_tax_has_all_the_digits_it_was_set_with(rate: float, shown: str) -> None:
+    assert rate_text(SMALL, rate) == shown
+
+
+@given(st.integers(0, 10**6))
+def test_any_rate_is_read_back_as_it_was_set(millionths: int) -> None:
+    shown = rate_text(SMALL, millionths / 10**6)
+    assert round(float(shown.rstrip("%")) * 10**4) == millionths
