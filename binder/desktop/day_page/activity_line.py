@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
+from binder.desktop.day_page.cautions import cautions_of, in_full, in_short
 from binder.desktop.day_page.why import reasons, title_of, when_text
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.spacing import space
@@ -33,10 +34,11 @@ class ActivityLine(QWidget):
         super().__init__(parent)
         self._title = HeadingLabel("", 0, self)
         self._when = QLabel(self)
+        self._caution = QLabel(self)
         self._why = QLabel(self)
         self._why.setProperty("quiet", True)
         self._why.setWordWrap(True)
-        for label in (self._when, self._why):
+        for label in (self._when, self._caution, self._why):
             label.setTextFormat(Qt.TextFormat.PlainText)
         self._why.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self._why.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
@@ -58,6 +60,10 @@ class ActivityLine(QWidget):
         buttons.setSpacing(space(self, 1.5))
         for button in (self.pin, self.earlier, self.later, self.step):
             buttons.addWidget(button)
+        under = QHBoxLayout()
+        under.setSpacing(space(self, 3))
+        under.addWidget(self._caution, 0, Qt.AlignmentFlag.AlignTop)
+        under.addWidget(self._why, 1)
         layout = QGridLayout(self)
         layout.setContentsMargins(space(self, 2), space(self, 2), space(self, 2), space(self, 1))
         layout.setHorizontalSpacing(space(self, 3))
@@ -65,7 +71,7 @@ class ActivityLine(QWidget):
         layout.addWidget(self._title, 0, 0)
         layout.addWidget(self._when, 0, 1)
         layout.addLayout(buttons, 0, 2, 2, 1, Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignRight)
-        layout.addWidget(self._why, 1, 0, 1, 2)
+        layout.addLayout(under, 1, 0, 1, 2)
         layout.setColumnStretch(1, 1)
         self._why.setFixedHeight(2 * self.fontMetrics().lineSpacing())
 
@@ -78,10 +84,15 @@ class ActivityLine(QWidget):
         if picture is None or bar is None:
             self._title.setText("")
             self._when.setText("")
+            self._caution.hide()
             self._why.setText(_("Choose an activity on the timeline: it says here why it is then."))
             return
         self._title.setText(title_of(picture.binder, bar))
         self._when.setText(when_text(picture, bar))
+        hazards = cautions_of(picture.binder, bar.activity)
+        self._caution.setText(in_short(hazards))
+        self._caution.setVisible(bool(hazards))
+        self._caution.setToolTip(in_full(hazards))
         why = "; ".join(reasons(picture, bar))
         self._why.setText(why[:1].upper() + why[1:] + "." if why else "")
         self.pin.setText(_("Let it go") if bar.pinned else _("Pin it here"))
@@ -89,7 +100,9 @@ class ActivityLine(QWidget):
     @property
     def says(self) -> str:
         """All of it, as words."""
-        return f"{self._title.text()}\n{self._when.text()}\n{self._why.text()}"
+        return "\n".join(
+            label.text() for label in (self._title, self._when, self._caution, self._why) if label.isVisibleTo(self)
+        )
 
     def _ask_pin(self) -> None:
         self.pin_asked.emit()

@@ -17,6 +17,7 @@ from binder.desktop.day_page.kitchen_table import ADD_APPLIANCE, KitchenSheet
 from binder.desktop.day_page.plan_line import PlanLine
 from binder.desktop.day_page.plan_view import PlanView
 from binder.desktop.day_page.planning import Planning, planning_of
+from binder.desktop.day_page.safety_part import SafetyPart
 from binder.desktop.day_page.standing import PlanSoFar, standing_of
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
@@ -37,7 +38,7 @@ if TYPE_CHECKING:
     from binder.desktop.desk import Desk
     from binder.desktop.sheet.sheet import Sheet
 
-PLAN, BEFORE, CREW = "plan", "before", "crew"
+PLAN, BEFORE, SAFETY, CREW = "plan", "before", "safety", "crew"
 """The parts of the page."""
 
 _SECONDS_OF_NOW = 15
@@ -53,7 +54,7 @@ class DayPage(Page):
         self.line = PlanLine(self)
         self.parts = Choices(
             _("Parts of the page"),
-            [(PLAN, _("Plan")), (BEFORE, _("Days before")), (CREW, _("Crew and kitchen"))],
+            [(PLAN, _("Plan")), (BEFORE, _("Days before")), (SAFETY, _("Safety")), (CREW, _("Crew and kitchen"))],
             self,
         )
         self.on_set = QPushButton(_("On the set"), self)
@@ -78,7 +79,8 @@ class DayPage(Page):
         ):
             self._tables[key] = self._table(sheet, self._crew_area)
         self._crew_area.column.addStretch(1)
-        for part in (self.plan, self._before_area(), self._crew_area):
+        self.safety = SafetyPart(self.desk, self)
+        for part in (self.plan, self._before_area(), self.safety, self._crew_area):
             self._stack.addWidget(part)
         top = QHBoxLayout()
         top.setContentsMargins(0, 0, space(self, 2), 0)
@@ -167,6 +169,8 @@ class DayPage(Page):
         self.plan.show_plan(self.desk.binder, planning.plan, now=planning.clock(shoot.zone), stale=stale)
         if self.parts.current == BEFORE:
             self._show_before()
+        elif self.parts.current == SAFETY:
+            self.safety.show_plan(planning.plan, busy=planning.busy)
 
     def _show_before(self) -> None:
         shoot = self.desk.shoot
@@ -204,11 +208,13 @@ class DayPage(Page):
         self._show_part(key)
 
     def _show_part(self, key: str) -> None:
-        self._stack.setCurrentIndex([PLAN, BEFORE, CREW].index(key))
+        self._stack.setCurrentIndex([PLAN, BEFORE, SAFETY, CREW].index(key))
         for control in (self.plan.rows, self.plan.zooms):
             control.setVisible(key == PLAN)
         if key == BEFORE:
             self._show_before()
+        elif key == SAFETY:
+            self.safety.show_plan(self.planning.plan, busy=self.planning.busy)
 
     def export_calendar(self) -> bool:
         """Write the calendar of the days before to a file, once there is a plan for them."""
@@ -277,5 +283,7 @@ class DayPage(Page):
             self._tables["people"].setFocus()
         elif self.parts.current == BEFORE:
             self.before.setFocus()
+        elif self.parts.current == SAFETY:
+            self.safety.clocks.setFocus()
         else:
             self.plan.focus_first()

@@ -6,6 +6,7 @@ from datetime import datetime, time, timedelta
 from typing import TYPE_CHECKING
 
 from binder.desktop.day_page.bars import Bar, in_order
+from binder.desktop.day_page.cautions import cautions_of, in_full, in_short
 from binder.desktop.day_page.pinning import pinned_to, unpinned
 from binder.desktop.day_page.why import names_of, reasons, title_of
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Row, Size, Tone
@@ -96,11 +97,18 @@ def _row(picture: DayPicture, bar: Bar, *, stale: bool) -> Row:
     start, end = f"{picture.wall(bar.start):%H:%M}", f"{picture.wall(bar.end):%H:%M}"
     pin = _("has begun") if bar.done else _("pinned") if bar.pinned else _("on camera") if bar.filmed else ""
     why = "; ".join(one for one in reasons(picture, bar) if one != _("has begun"))
+    hazards = cautions_of(picture.binder, bar.activity)
     cells = (
         Cell(start, edit=start, tone=tone),
         Cell(end, tone=Tone.QUIET),
         Cell(pin, tone=Tone.QUIET, size=Size.SMALL),
-        Cell(title_of(picture.binder, bar), tone=tone, size=Size.STRONG if bar.filmed else Size.BODY),
+        Cell(
+            title_of(picture.binder, bar),
+            unit=in_short(hazards),
+            tone=tone,
+            size=Size.STRONG if bar.filmed else Size.BODY,
+            tip=in_full(hazards),
+        ),
         Cell(listed(names_of(picture, bar)) if bar.people else "", tone=tone),
         Cell(why[:1].upper() + why[1:], tone=Tone.QUIET, tip=why),
     )

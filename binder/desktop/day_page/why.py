@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from binder.desktop.day_page.cautions import caution_spoken, cautions_of, in_full
 from binder.figures.duration_text import duration_text
 from binder.figures.plan_question import RUNNING_ORDER
 from binder.kitchen.edits.shoots import dish_name
@@ -102,9 +103,13 @@ def _clock(picture: DayPicture, minute: int, bar: Bar) -> str:
 def why_text(picture: DayPicture, bar: Bar) -> str:
     """All of it in lines, for a hover."""
     first = [title_of(picture.binder, bar), when_text(picture, bar)]
-    return "\n".join([*first, *(one[:1].upper() + one[1:] + "." for one in reasons(picture, bar))])
+    why = [one[:1].upper() + one[1:] + "." for one in reasons(picture, bar)]
+    hazards = in_full(cautions_of(picture.binder, bar.activity))
+    return "\n".join([*first, *why, *([hazards] if hazards else [])])
 
 
 def heard(picture: DayPicture, bar: Bar) -> str:
     """All of it in one line, for those who hear it."""
-    return ". ".join([title_of(picture.binder, bar), when_text(picture, bar), *reasons(picture, bar)])
+    hazards = caution_spoken(cautions_of(picture.binder, bar.activity))
+    parts = [title_of(picture.binder, bar), when_text(picture, bar), *reasons(picture, bar), hazards]
+    return ". ".join(part for part in parts if part)

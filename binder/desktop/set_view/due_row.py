@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
+from binder.desktop.day_page.cautions import caution_spoken, in_full, in_short
 from binder.desktop.set_view.set_type import share_of
 from binder.desktop.theme import tokens_for
 from binder.kitchen.wording import _
@@ -22,6 +23,9 @@ _LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
 _RIGHT = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
 ROW_HEIGHT = 1.06
 """Heights of a line."""
+
+_LEAST_FOR_CAUTION = 0.45
+"""The part of a row's words that a caution may take, however long what is done is called."""
 
 _CENTRE = int(Qt.AlignmentFlag.AlignCenter)
 
@@ -41,6 +45,7 @@ class DueRow(QAbstractButton):
         if due != self.due:
             self.due = due
             self.setAccessibleName(heard(due) if due is not None else "")
+            self.setToolTip(in_full(due.cautions) if due is not None else "")
             self.update()
         self.setVisible(due is not None)
 
@@ -107,12 +112,20 @@ class DueRow(QAbstractButton):
         painter.setPen(tokens.colour("quiet"))
         painter.drawText(box, _RIGHT, who)
         room = box.width() - (metrics.horizontalAdvance(who) + metrics.horizontalAdvance("00") if who else 0)
+        left_over = room - metrics.horizontalAdvance(f"{due.what}00")
+        most = max(room * _LEAST_FOR_CAUTION, left_over)
+        caution = metrics.elidedText(in_short(due.cautions), Qt.TextElideMode.ElideRight, most)
+        kept = metrics.horizontalAdvance(f"{caution}0") if caution else 0
+        what = metrics.elidedText(due.what, Qt.TextElideMode.ElideRight, room - kept)
         painter.setPen(tokens.colour("ink"))
-        painter.drawText(box, _LEFT, metrics.elidedText(due.what, Qt.TextElideMode.ElideRight, room))
+        painter.drawText(box, _LEFT, what)
+        painter.setPen(tokens.colour("warning"))
+        painter.drawText(box.adjusted(metrics.horizontalAdvance(f"{what}0"), 0, 0, 0), _LEFT, caution)
 
 
 def heard(due: Due) -> str:
     """A row as it is heard."""
     when = _("{time}, now").format(time=f"{due.at:%H:%M}") if due.now else f"{due.at:%H:%M}"
     dish = _("dish {number}").format(number=due.number) if due.number else ""
-    return _("Begin: {what}").format(what=", ".join(part for part in (when, dish, due.what, due.who) if part))
+    parts = (when, dish, due.what, due.who, caution_spoken(due.cautions))
+    return _("Begin: {what}").format(what=", ".join(part for part in parts if part))

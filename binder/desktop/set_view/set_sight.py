@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from binder.desktop.day_page.bars import Bar, Bars, in_order
-from binder.figures.day_words import activity_text, build_text, people_text
+from binder.desktop.day_page.cautions import cautions_of
+from binder.figures.day_words import activity_text, build_text
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.shoot import BuildKind, BuildState
-from binder.kitchen.wording import _
+from binder.kitchen.wording import _, listed
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from binder.figures.day_plan import DayPlan
     from binder.kitchen.binder import Binder
+    from binder.kitchen.day import Person
+    from binder.kitchen.reference import Caution
     from binder.kitchen.shoot import Build
 
 AHEAD = 20
@@ -32,7 +38,10 @@ LONGEST_TIMER = 6 * 60
 
 @dataclass(frozen=True)
 class Due:
-    """Something to start: when, what of which dish, who. `late`: by minutes, less than none while there is time."""
+    """Something to start: when, what of which dish, who. `late`: by minutes, less than none while there is time.
+
+    `cautions` are those for what is done.
+    """
 
     key: str
     at: datetime
@@ -40,6 +49,7 @@ class Due:
     what: str
     who: str
     late: float
+    cautions: tuple[Caution, ...] = ()
 
     @property
     def now(self) -> bool:
@@ -55,6 +65,7 @@ class OnCamera:
     what: str
     until: datetime
     over: bool
+    cautions: tuple[Caution, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -142,7 +153,8 @@ class _Looking:
         over = self.now >= until
         if over and (coming is None or not self.ticked):
             return None
-        return OnCamera(self._dish(last), last.activity.name, until, over)
+        found = cautions_of(self.binder, last.activity)
+        return OnCamera(self._dish(last), last.activity.name, until, over, found)
 
     def _dish(self, bar: Bar) -> str:
         dish = self.binder.dishes.get(bar.activity.dish or "")
@@ -165,8 +177,9 @@ class _Looking:
             what = _("{step}, {build}").format(step=what, build=build_text(self.binder, build))
         elif bar.activity.dish is None and bar.activity.step is not None:
             what = activity_text(self.binder, bar.activity)
-        who = people_text(self.plan.asked, bar.people)
-        return Due(bar.key, self.wall(bar.start), number, what, who, self.late(bar))
+        who = called(self.plan.asked.kitchen.people, bar.people)
+        found = cautions_of(self.binder, bar.activity)
+        return Due(bar.key, self.wall(bar.start), number, what, who, self.late(bar), found)
 
     # The next swap-out
 
@@ -218,3 +231,11 @@ class _Looking:
 
     def _timer_name(self, bar: Bar) -> str:
         return f"{bar.number} {bar.activity.name}" if bar.number is not None else bar.activity.name
+
+
+def called(people: Sequence[Person], who: Sequence[str]) -> str:
+    """People as they are called across the set: by the first of their names, where no other is called so."""
+    first = {person.id: (person.name.split() or [""])[0] for person in people}
+    times = Counter(first.values())
+    names = {person.id: first[person.id] if times[first[person.id]] == 1 else person.name for person in people}
+    return listed(names.get(key, key) for key in who)

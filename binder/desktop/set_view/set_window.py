@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, QSizeF, Qt, QTimer
@@ -36,9 +37,9 @@ if TYPE_CHECKING:
     from binder.kitchen.shoot import Shoot
 
 _SECOND = 1000
-_FEWEST_ROWS = 2
-_DIGITS_ACROSS = 40
-"""What a row needs: a time, a dish, what, and who."""
+_FEWEST_ROWS = 3
+_DIGITS_ACROSS = 46
+"""What a row needs: a time, a dish, what, with what caution, and who."""
 
 
 class SetWindow(QWidget):
@@ -132,7 +133,9 @@ class SetWindow(QWidget):
 
     def _put_on(self, fonts: SetType) -> None:
         self.clock.wear(fonts.clock)
-        self.clock.setFixedWidth(round(QFontMetricsF(fonts.clock).horizontalAdvance("00:00")))
+        metrics = QFontMetricsF(fonts.clock)
+        widest = max(metrics.horizontalAdvance(digit * 2 + ":" + digit * 2) for digit in "0123456789")
+        self.clock.setFixedWidth(math.ceil(widest) + 2)
         self.dish.wear(fonts.dish)
         self.step.wear(fonts.text)
         self.coming.wear(fonts.text)
@@ -187,7 +190,7 @@ class SetWindow(QWidget):
         self.starts.say(_("To start in the next {minutes} minutes").format(minutes=AHEAD))
         self.due.show_due(sight.due, sight.later)
         self.swap_out.say(swap_out_panel(sight.swap_out))
-        self.safety.say(safety_panel(self._clocks, sight.now))
+        self.safety.say(safety_panel(self._desk.binder, self._clocks, sight.now))
         self.says.say(self._trouble())
         self.says.setVisible(bool(self.says.text))
 

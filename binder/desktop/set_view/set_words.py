@@ -5,8 +5,10 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
+from binder.desktop.day_page.cautions import in_short
 from binder.desktop.set_view.panel_text import PanelLine, PanelText
 from binder.desktop.sheet.cell import Mark
+from binder.figures.day_words import build_text
 from binder.kitchen.shoot import BuildState
 from binder.kitchen.wording import _
 
@@ -16,6 +18,7 @@ if TYPE_CHECKING:
 
     from binder.desktop.set_view.set_sight import NextSwapOut, SetSight, Timer
     from binder.figures.safety_clocks import SafetyClock
+    from binder.kitchen.binder import Binder
 
 _MOST = 2
 """Lines of a panel."""
@@ -40,7 +43,8 @@ def camera_lines(sight: SetSight) -> tuple[str, str]:
     filmed, coming = sight.filmed, sight.next_filmed
     if filmed is not None:
         until = _("to {time}") if not filmed.over else _("was to end {time}")
-        return filmed.dish, f"{filmed.what}  ·  {until.format(time=f'{filmed.until:%H:%M}')}"
+        parts = (filmed.what, until.format(time=f"{filmed.until:%H:%M}"), in_short(filmed.cautions))
+        return filmed.dish, "  ·  ".join(part for part in parts if part)
     if coming is None:
         return _("That is a wrap"), ""
     return _("The camera waits"), _("until {time}").format(time=f"{coming.at:%H:%M}")
@@ -65,7 +69,7 @@ def timer_panel(timers: Sequence[Timer], ringing: Sequence[Timer], now: datetime
     return PanelText(heading, tuple(lines[:_MOST]) or (PanelLine("–"),), "T" if ringing else "")
 
 
-def safety_panel(clocks: Sequence[SafetyClock], now: datetime) -> PanelText:
+def safety_panel(binder: Binder, clocks: Sequence[SafetyClock], now: datetime) -> PanelText:
     """The clocks that run of food out of the cold, the nearest to its limit first, and what the limit is."""
     running = [(clock, clock.minutes_at(now)) for clock in clocks]
     found = [(clock, minutes) for clock, minutes in running if minutes is not None]
@@ -75,10 +79,18 @@ def safety_panel(clocks: Sequence[SafetyClock], now: datetime) -> PanelText:
     limit = found[0][0].limit.minutes or 0
     heading = _("Out of the cold, of {limit}").format(limit=_clock(limit))
     lines = tuple(
-        PanelLine(f"{_clock(minutes)}  {clock.name}", mark=Mark.OVER if minutes > limit else Mark.NONE)
+        PanelLine(f"{_clock(minutes)}  {_whose(binder, clock)}", mark=Mark.OVER if minutes > limit else Mark.NONE)
         for clock, minutes in found[:_MOST]
     )
     return PanelText(heading, lines)
+
+
+def _whose(binder: Binder, clock: SafetyClock) -> str:
+    """A build by the number of its dish and its kind, as it is called across the set: `5 swap-out`."""
+    dish, build = binder.dishes.get(clock.dish or ""), binder.builds.get(clock.build or "")
+    if dish is None or build is None:
+        return clock.name
+    return f"{dish.position + 1} {build_text(binder, build)}"
 
 
 def _clock(minutes: float) -> str:

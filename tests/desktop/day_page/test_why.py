@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, time
 
+from binder.desktop.day_page.bars import Bar
 from binder.desktop.day_page.day_picture import DayPicture, day_picture
 from binder.desktop.day_page.rows import Rows
 from binder.desktop.day_page.why import heard, reasons, title_of, when_text, why_text
@@ -63,3 +64,22 @@ def test_what_is_heard_is_one_line(picture: DayPicture) -> None:
     for bar in picture.bars.values():
         assert "\n" not in heard(picture, bar)
         assert title_of(picture.binder, bar) in heard(picture, bar)
+
+
+def test_cautions_stand_where_the_hazard_is(picture: DayPicture) -> None:
+    fries = next(
+        bar
+        for bar in picture.bars.values()
+        if bar.activity.step and "hot_oil" in picture.binder.steps[bar.activity.step].hazards
+    )
+    hover = why_text(picture, fries)
+    assert "△ Hot oil. " in hover
+    assert hover.endswith("Follow your local food code and your own food-safety lead.")
+    assert "caution: Hot oil" in heard(picture, fries)
+    plain = next(bar for bar in picture.bars.values() if bar.activity.build and not hazards_of(picture, bar))
+    assert "△" not in why_text(picture, plain)
+
+
+def hazards_of(picture: DayPicture, bar: Bar) -> tuple[str, ...]:
+    step = picture.binder.steps.get(bar.activity.step or "")
+    return tuple(step.hazards) if step is not None else ()

@@ -8,10 +8,11 @@ from datetime import datetime, timedelta
 import pytest
 
 from binder.desktop.day_page.bars import Bar, Bars, in_order
-from binder.desktop.set_view.set_sight import AHEAD, FORGOTTEN, RINGS, SetSight, set_sight
+from binder.desktop.set_view.set_sight import AHEAD, FORGOTTEN, RINGS, SetSight, called, set_sight
 from binder.figures.day_plan import DayPlan
 from binder.kitchen.binder import Binder
 from binder.kitchen.change import apply
+from binder.kitchen.day import Person
 from binder.kitchen.edits.shoots import set_build
 from binder.kitchen.shoot import BuildState
 
@@ -148,3 +149,25 @@ def test_the_first_timer_to_ring_is_the_first(day: Day) -> None:
     for minute in range(day.filmed()[0].start, day.filmed()[-1].end, 7):
         ends = [timer.ends for timer in day.at(minute).timers]
         assert ends == sorted(ends)
+
+
+def test_cautions_stand_where_the_hazard_is(day: Day) -> None:
+    hot = [bar for bar in in_order(day.bars) if "hot_oil" in hazards_of(day.binder, bar)]
+    assert hot, "the chickpea day fries"
+    for bar in hot:
+        sight = day.at(bar.start)
+        seen = sight.filmed if bar.filmed else next(due for due in sight.due if due.key == bar.key)
+        assert seen is not None
+        assert "Hot oil" in [caution.title for caution in seen.cautions]
+
+
+def hazards_of(binder: Binder, bar: Bar) -> tuple[str, ...]:
+    step = binder.steps.get(bar.activity.step or "")
+    return tuple(step.hazards) if step is not None else ()
+
+
+def test_people_are_called_by_the_first_of_their_names_where_that_is_theirs_alone() -> None:
+    names = ("Ode Quill", "Ona Reed", "Ona Moss")
+    people = [Person(id=f"p{at}", shoot="day", name=name) for at, name in enumerate(names)]
+    assert called(people, ["p0", "p1"]) == "Ode and Ona Reed"
+    assert called(people, ["p2"]) == "Ona Moss"

@@ -160,6 +160,7 @@ def test_running_late_is_planned_on_and_says_what_breaks(stage: SetWindow, qtbot
 
 
 def test_it_is_read_from_three_metres_on_a_large_screen_and_says_from_where_on_a_small_one(stage: SetWindow) -> None:
+    stage.resize(2560, 1440)
     assert stage.metres == 3.0
     assert not stage.late.near.isVisible()
     stage.resize(1100, 620)

@@ -10,8 +10,9 @@ from binder.desktop.set_view.set_sight import Due, NextSwapOut, OnCamera, SetSig
 from binder.desktop.set_view.set_words import camera_lines, left_text, safety_panel, swap_out_panel, timer_panel
 from binder.desktop.sheet.cell import Mark
 from binder.figures.safety_clocks import SafetyClock
-from binder.kitchen.reference import time_limits
-from binder.kitchen.shoot import BuildState
+from binder.kitchen.binder import Binder
+from binder.kitchen.reference import cautions, time_limits
+from binder.kitchen.shoot import BuildKind, BuildState
 
 NOON = datetime(2026, 11, 6, 12)  # noqa: DTZ001
 NEXT = Due("k", NOON + timedelta(minutes=8), "2", "Fry", "Ode", -8)
@@ -67,7 +68,7 @@ def test_timers_that_ring_come_first_and_stand_on_ink() -> None:
     assert timer_panel(many, (), NOON).heading == "Timers, 5"
 
 
-def test_the_clock_of_what_is_out_of_the_cold_is_held_against_its_limit() -> None:
+def test_the_clock_of_what_is_out_of_the_cold_is_held_against_its_limit(chickpeas: Binder) -> None:
     limit = time_limits()["two_hour"]
 
     def clock(name: str, since: int, until: int, total: int) -> SafetyClock:
@@ -75,10 +76,25 @@ def test_the_clock_of_what_is_out_of_the_cold_is_held_against_its_limit() -> Non
         return SafetyClock(name, name, None, None, ("f",), (span,), total, limit, None)
 
     cold = clock("5 Mousse", -60, 90, 30)
-    panel = safety_panel((clock("2 Fritters", 10, 20, 30), clock("3 Stew", 125, 10, 135), cold), NOON)
+    panel = safety_panel(chickpeas, (clock("2 Fritters", 10, 20, 30), clock("3 Stew", 125, 10, 135), cold), NOON)
     assert panel.heading == "Out of the cold, of 2:00"
     assert [(line.text, line.mark) for line in panel.lines] == [
         ("2:05  3 Stew", Mark.OVER),
         ("0:10  2 Fritters", Mark.NONE),
     ]
-    assert safety_panel((cold,), NOON).lines[0].text == "–"
+    assert safety_panel(chickpeas, (cold,), NOON).lines[0].text == "–"
+
+
+def test_a_build_out_of_the_cold_is_called_by_number_and_kind(chickpeas: Binder) -> None:
+    build = next(one for one in chickpeas.builds.values() if one.kind is BuildKind.SWAP_OUT)
+    span = (NOON - timedelta(minutes=5), NOON + timedelta(minutes=5), 10)
+    limit = time_limits()["two_hour"]
+    clock = SafetyClock("t", "a long name", build.dish, build.id, ("f",), (span,), 10, limit, None)
+    number = chickpeas.dishes[build.dish].position + 1
+    assert safety_panel(chickpeas, (clock,), NOON).lines[0].text.startswith(f"0:05  {number} swap-out")
+
+
+def test_what_is_filmed_carries_its_caution() -> None:
+    hot = (cautions()["hot_oil"],)
+    filmed = OnCamera("2 Herb fritters", "Fry", NOON + timedelta(minutes=4), over=False, cautions=hot)
+    assert camera_lines(sight(filmed))[1] == "Fry  ·  to 12:04  ·  △ Hot oil"
