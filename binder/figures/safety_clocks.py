@@ -76,7 +76,7 @@ def _clocks(plan: DayPlan, thread: Thread, limit: TimeLimit) -> Iterator[SafetyC
         runs_out = next((one.end - total + most for one, total in out if total > most), None)
         yield SafetyClock(
             thread=thread.key,
-            name=_name(plan.asked.binder, thread),
+            name=thread_text(plan.asked.binder, thread),
             dish=thread.dish,
             build=thread.build,
             foods=tuple(foods),
@@ -87,7 +87,7 @@ def _clocks(plan: DayPlan, thread: Thread, limit: TimeLimit) -> Iterator[SafetyC
         )
 
 
-def _name(binder: Binder, thread: Thread) -> str:
+def thread_text(binder: Binder, thread: Thread) -> str:
     """What a thread is called: `2 Green-Heart Fritters (swap-out)`."""
     if thread.dish is None or thread.build is None:
         return binder.recipes[thread.key].name

@@ -17,7 +17,7 @@ from binder.figures.exposure import Where, is_heated, threads
 from binder.figures.missing import Place
 from binder.figures.portion_text import number_style
 from binder.figures.safety import DonenessNeeded, doneness_needed
-from binder.figures.safety_clocks import clock_text, safety_clocks
+from binder.figures.safety_clocks import clock_text, safety_clocks, thread_text
 from binder.figures.temperature_text import doneness_text, temperature_text
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.food import Keeping
@@ -120,17 +120,18 @@ def _doneness_text(binder: Binder, rule: Doneness, what: str) -> str:
 
 
 def _cooling(plan: DayPlan) -> Iterator[SafetyFinding]:
-    """Cooked food that is chilled: by when it must be how cold; over where it stands about for longer than that."""
+    """Cooked food that is chilled, build by build: by when it must be how cold; over where it stands about longer."""
     first, total = time_limits()["cooling_stage_1"], time_limits()["cooling_total"]
     for thread in threads(plan):
-        place, name = _place(plan.asked.binder, thread)
+        place, where = _place(plan.asked.binder, thread)
+        name = thread_text(plan.asked.binder, thread)
         for hot_until, cold_from in _chilled(thread):
             by_first, by_total = (hot_until + round(limit.minutes or 0) for limit in (first, total))
             says = _(
                 "{name}: cool from {hot} to {cool} by {by_first} and to {cold} by {by_total} ({source}). {deference}"
             )
             shown = _cooling_text(plan, says, name, by_first=_at(plan, by_first), by_total=_at(plan, by_total))
-            yield SafetyFinding(SafetyKind.COOLING, place, name, shown, over=cold_from > by_first)
+            yield SafetyFinding(SafetyKind.COOLING, place, where, shown, over=cold_from > by_first)
     for conversion in _cooled_conversions(plan):
         says = _(
             "{name}: cool from {hot} to {cool} within {by_first} and to {cold} within {by_total} in all ({source}). "

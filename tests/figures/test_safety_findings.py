@@ -35,7 +35,7 @@ def test_cooked_food_that_is_chilled_has_two_stages() -> None:
     (finding,) = findings(pinned_day([("09:00", cooked), ("09:40", chilled)]), SafetyKind.COOLING)
     assert not finding.over
     assert finding.says.startswith(
-        "1 Custard: cool from 57 °C / 135 °F to 21 °C / 70 °F by 11:25 and to 5 °C / 41 °F by 15:25 (FDA Food Code"
+        "1 Custard (hero): cool from 57 °C / 135 °F to 21 °C / 70 °F by 11:25 and to 5 °C / 41 °F by 15:25 (FDA Food Code"
     )
     (late,) = findings(pinned_day([("08:00", cooked), ("10:31", chilled)]), SafetyKind.COOLING)
     assert late.over
