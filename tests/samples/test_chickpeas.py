@@ -205,7 +205,7 @@ RECEIPT: dict[str, tuple[float, list[tuple[float, int]]]] = {
     "lemon": (58 / 0.53 * (1 + 1 + GREEN_SAUCE_BATCHES * 0.5), [(3, 3 * 69)]),
     "neutral_oil": (2 * 218, [(1, 499)]),  # only the hero is fried
     "olive_oil": (13.5 * (2 * 3 + 2 * 4 + 2 + RED_OIL_BATCHES * 5), [(1, 1299)]),
-    "onion": ((2 * 0.5 + 2 * 1.5) * 160 / 0.901, [(711, 202)]),  # loose at 129 a pound, against the bag for 329
+    "onion": ((2 * 0.5 + 2 * 1.5) * 160 / 0.901, [(2, 2 * 129)]),  # two nets of a pound, against the bag for 329
     "orange_zest": (1.5 * 2, [(1, 99)]),
     "parsley": ((60 / 16 + 2 * 60 + GREEN_SAUCE_BATCHES * 0.25 * 60) / 0.95, [(3, 2 * 149)]),  # three for two
     "red_onion": (2 * 0.5 * 115 / 0.901, [(128, 42)]),  # loose at 149 a pound
