@@ -81,11 +81,15 @@ class _ClashWords:
         return _("{foods} fetched on {day}").format(foods=_shortened(names), day=date_text(self.binder, day))
 
     def _horizon(self) -> str:
-        longest = max(self.clash.question.tasks, key=lambda task: task.minutes)
+        waits: dict[str, int] = {}
+        for gap in self.clash.question.gaps:
+            waits[gap.before] = max(waits.get(gap.before, 0), gap.least)
+        takes = {task.key: task.minutes + waits.get(task.key, 0) for task in self.clash.question.tasks}
+        longest = max(takes, key=lambda key: takes[key])
         says = _("{what}, which takes {time}; and everything over by {end}")
         return says.format(
-            what=activity_text(self.binder, self.asked.work.activities[longest.key]),
-            time=duration_text(longest.minutes),
+            what=activity_text(self.binder, self.asked.work.activities[longest]),
+            time=duration_text(takes[longest]),
             end=self._moment(self.asked.wall(self.asked.clock.end)),
         )
 
@@ -101,7 +105,7 @@ class _ClashWords:
         fit = duration_text((gap.most or 0) - gap.least)
         if key.startswith(KEEPS):
             form = self.binder.foods[key.removeprefix(KEEPS)].name
-            return _("the {form} keep no longer than {time}").format(form=form, time=fit)
+            return _("{form} fit for no longer than {time}").format(form=form, time=fit)
         step = self.binder.steps[key.removeprefix(HOLD)]
         named = step.title or _("step {number}").format(number=step.position + 1)
         dishes = [dish_number(self.binder, one) for one in self.clash.dishes if self._recipe(one) == step.recipe]

@@ -114,6 +114,11 @@ def test_a_step_longer_than_the_day() -> None:
     )
 
 
+def test_a_wait_longer_than_anyone_plans_ahead() -> None:
+    aged = replace(timed().foods["soaked"], good_from_days=500)
+    assert words(timed(aged)) == ["Soak, which takes 501 days; and everything over by 8:00 AM on Dec 4, 2026"]
+
+
 def test_a_trip_too_late_for_what_is_soaked() -> None:
     trip = Trip(id="shopped", shoot="day", store="corner", on=DAY)
     tight = replace(timed().shoots["day"], wrap=time(23, 0))
@@ -144,7 +149,7 @@ def test_forms_that_keep_too_short() -> None:
         Pin(id="q", shoot="day", conversion="cook", on=date(2026, 12, 2), at=time(9, 0)),
     )
     assert words(timed(short, *pins)) == [
-        "the soaked beans keep no longer than 0 min",
+        "soaked beans fit for no longer than 0 min",
         "the pin of Soak at 9:00 AM on Dec 1, 2026",
         "the pin of Cook at 9:00 AM on Dec 2, 2026",
     ]

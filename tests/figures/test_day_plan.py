@@ -12,18 +12,23 @@ from pathlib import Path
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from icalendar import Calendar
 
+from binder.exchange.calendar_file import calendar_bytes
 from binder.figures.clock import minutes_between
 from binder.figures.day_activities import FILMED, ActivityKind
+from binder.figures.day_checks import day_checks
 from binder.figures.day_plan import DayPlan, PlannedActivity, day_plan, planned
 from binder.figures.day_question import DayQuestion, day_question
 from binder.figures.plan_program import find_plan
+from binder.figures.prep_calendar import prep_calendar
 from binder.kitchen.binder import Binder
 from binder.kitchen.buying import Trip
 from binder.kitchen.day import Appliance, ApplianceKind, FixedEvent, Person, Pin
 from binder.kitchen.recipe import Step
 from binder.kitchen.record import Record
 from binder.kitchen.shoot import Build, BuildKind
+from tests.figures.any_kitchen import any_kitchens
 from tests.figures.plan_checker import faults_of
 from tests.kitchen_binder import small_binder
 
@@ -410,6 +415,25 @@ def test_every_plan_of_a_random_shoot_keeps_every_rule(binder: Binder, first: bo
     for holding in plan.holdings:
         assert holding.start < holding.end
         assert holding.fit_until is None or holding.end <= holding.fit_until
+
+
+@settings(max_examples=100)
+@given(any_kitchens())
+def test_any_kitchen_has_a_plan_that_keeps_every_rule_or_none(binder: Binder) -> None:
+    """Forms made from each other, builds up to steps of other recipes, leads of a year, no people, no times."""
+    asked = day_question(binder, "day")
+    if asked is None:
+        return
+    found = find_plan(asked.question, asked.aims, seconds=1)
+    if found is None:
+        return
+    assert faults_of(asked.question, found.starts, found.taken) == []
+    plan = planned(asked, found)
+    assert plan.says()
+    assert day_checks(binder, "day", plan) is not None
+    entries = prep_calendar(binder, "day", plan)
+    events = Calendar.from_ical(calendar_bytes(binder.shoots["day"], entries, as_of=DAY)).walk("VEVENT")
+    assert len({event["UID"] for event in events}) == len(entries)
 
 
 def test_a_step_longer_than_the_day_has_no_plan_but_no_crash() -> None:
