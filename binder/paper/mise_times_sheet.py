@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from binder.figures.day_activities import FILMED
 from binder.figures.mise import mise_list
 from binder.kitchen.wording import _
 from binder.paper.block import text
@@ -45,7 +46,7 @@ class _Due:
 def mise_times_sheet(job: Job) -> Sheet:
     """The mise list of a shoot by the time at which each thing is used."""
     binder, shoot_id, style = job.binder, job.shoot, job.standing_type()
-    starts = _starts(binder, job.plan) if job.plan else {}
+    starts = _starts(job.plan) if job.plan else {}
     due = sorted(_due(binder, shoot_id, starts), key=_order)
     rows = [_row(binder, one, style) for one in due]
     ruling = _ruling(rows, style)
@@ -73,21 +74,19 @@ def _due(binder: Binder, shoot_id: str, starts: Mapping[tuple[str | None, str], 
             yield _Due(at, item, tuple(builds))
 
 
-def _starts(binder: Binder, plan: DayPlan) -> dict[tuple[str | None, str], datetime]:
-    """When each step of each build begins, and by the dish when any of its builds first comes to the step."""
-    by_build = starts_by_step(plan)
-    by_dish: dict[tuple[str | None, str], datetime] = {}
-    for (build, step), start in by_build.items():
-        if build is not None:
-            key = (binder.builds[build].dish, step)
-            by_dish[key] = min(start, by_dish.get(key, start))
-    return by_dish | by_build
+def _starts(plan: DayPlan) -> dict[tuple[str | None, str], datetime]:
+    """When each step of each build begins, and by the dish when the camera sees the step."""
+    filmed: dict[tuple[str | None, str], datetime] = {}
+    for one in plan.activities:
+        if one.activity.dish is not None and one.activity.step is not None and one.activity.kind in FILMED:
+            filmed.setdefault((one.activity.dish, one.activity.step), one.start)
+    return filmed | starts_by_step(plan)
 
 
 def _moment(
     binder: Binder, build: PerBuild, step: str, starts: Mapping[tuple[str | None, str], datetime]
 ) -> datetime | None:
-    """When a build uses what is set out for a step: where a swap-out takes its place there, when that one does."""
+    """When a build uses what is set out for a step: where another takes its place before the camera, when that does."""
     own = starts.get((build.build or None, step))
     return own if own or not build.build else starts.get((binder.builds[build.build].dish, step))
 

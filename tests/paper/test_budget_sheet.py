@@ -1,0 +1,41 @@
+from __future__ import annotations
+
+import pytest
+
+from binder.figures.budget import shoot_budget
+from binder.figures.not_known import not_known_text
+from binder.paper.print_set import SheetKind
+from tests.paper.day_example import day_binder
+from tests.paper.example import SHOOT, full_binder
+from tests.paper.said import money_said, words_of, words_of_day
+
+
+@pytest.mark.parametrize("paper", ["a4", "4x6"])
+def test_every_line_has_what_was_planned_committed_paid_and_expected(paper: str) -> None:
+    words, binder = words_of_day(SheetKind.BUDGET, paper), day_binder()
+    budget = shoot_budget(binder, SHOOT)
+    taxes = () if budget.tax_contained else budget.tax
+    for row in (*budget.rows, *taxes):
+        assert row.name in words
+        amounts = row.amounts
+        for minor in (amounts.planned, amounts.committed, amounts.actual, amounts.expected):
+            if minor is not None:
+                assert money_said(binder, minor) in words
+
+
+def test_the_total_stands_against_what_is_allowed() -> None:
+    words, binder = words_of_day(SheetKind.BUDGET), day_binder()
+    budget = shoot_budget(binder, SHOOT)
+    assert budget.allowed is not None
+    assert budget.room is not None
+    assert f"the budget of {money_said(binder, budget.allowed)}" in words
+    assert money_said(binder, abs(budget.room)) in words
+
+
+def test_a_budget_with_a_price_missing_names_what_is_missing_and_shows_no_total() -> None:
+    words, binder = words_of(full_binder(), SheetKind.BUDGET), full_binder()
+    missing = shoot_budget(binder, SHOOT).missing
+    assert missing
+    assert not_known_text(binder, missing) in words
+    assert "within the budget" not in words
+    assert "over the budget" not in words
