@@ -83,7 +83,10 @@ def _one_more(
 
 
 def _limit(binder: Binder, dish: Dish, one_more: Mapping[str, float]) -> tuple[str | None, int]:
-    """The food that stops the next build and how many there can be before; None where nothing does."""
+    """The food that stops the next build and how many there can be before; None where nothing does.
+
+    Of several that give out at once it is the base's form, for the others can be fetched.
+    """
     limits = {
         food: _other_limit(binder, dish.shoot, food, grams)
         for food, grams in one_more.items()
@@ -92,7 +95,7 @@ def _limit(binder: Binder, dish: Dish, one_more: Mapping[str, float]) -> tuple[s
     base = _base_limit(binder, dish, one_more)
     if base is not None:
         limits[base[0]] = min(base[1], limits.get(base[0], _ENOUGH))
-    food = min(limits, key=lambda key: limits[key], default=None)
+    food = min(limits, key=lambda key: (limits[key], base is None or key != base[0]), default=None)
     possible = limits[food] if food is not None else _ENOUGH
     return _added_limit(binder, dish, one_more, possible) or (food, possible)
 

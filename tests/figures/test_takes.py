@@ -47,6 +47,15 @@ def test_the_base_can_be_what_stops_the_next_one() -> None:
     assert "not enough cooked beans" in why_no_more(small_binder(shoot), "dish-spread")
 
 
+def test_of_what_gives_out_at_once_the_base_is_named_for_the_rest_can_be_fetched() -> None:
+    small = small_binder()
+    (jar,) = small.packs.where("food", "tahini")
+    short, exact = replace(small.shoots["day"], base_amount=400, base_unit="g"), replace(jar, size=150)
+    assert takes(small_binder(exact), "dish-spread").limited_by == "tahini"
+    found = takes(small_binder(short, exact), "dish-spread")
+    assert (found.possible, found.limited_by) == (0, "cooked")
+
+
 def test_the_till_says_what_the_next_one_would_cost() -> None:
     found = takes(small_binder(), "dish-spread")
     assert found.next_costs == 600  # a third spread needs one more jar of tahini, and nothing else
