@@ -7,6 +7,7 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from binder.figures.claim_figures import packs_words
 from binder.figures.date_text import date_text, moment_text
 from binder.figures.day_activities import ActivityKind
 from binder.figures.day_words import activity_text, dish_title, hours_text, people_text
@@ -98,17 +99,12 @@ def _trips(binder: Binder, shoot_id: str) -> Iterator[PrepEntry]:
         named = _store(binder, plan)
         what = _("Shop at {store}").format(store=named) if named else _("Shop")
         key = f"trip/{store}/{numbers[store]}"
-        details = tuple(_packs(line) for line in plan.lines)
+        details = tuple(f"{line.item.name}: {packs_words(binder, line.packs)}" for line in plan.lines)
         yield PrepEntry(key, EntryKind.TRIP, plan.on, None, what, where=named, details=details)
 
 
 def _store(binder: Binder, plan: TripPlan) -> str:
     return binder.stores[plan.store].name if plan.store is not None else ""
-
-
-def _packs(line: TripLine) -> str:
-    packs = [f"{pack.count} × {pack.priced.pack.label or pack.priced.pack.unit}" for pack in line.packs]
-    return f"{line.item.name}: {listed(packs)}"
 
 
 def _before(plan: DayPlan) -> Iterator[PrepEntry]:

@@ -60,3 +60,11 @@ def test_prep_says_where_and_how() -> None:
 def test_without_a_plan_there_is_the_shopping() -> None:
     found = prep_calendar(timed(ORDERED), "day", None)
     assert {entry.kind for entry in found} == {EntryKind.ORDER, EntryKind.TRIP}
+
+
+def test_what_the_counter_sells_is_fetched_by_its_weight() -> None:
+    (pack,) = timed().packs.where("food", "tahini")
+    (shop,) = [one for one in prep_calendar(timed(replace(pack, by_weight=True)), "day", None) if one.details]
+    (tahini,) = [detail for detail in shop.details if detail.startswith("tahini: ")]
+    assert tahini.endswith(" g")
+    assert "×" not in tahini
