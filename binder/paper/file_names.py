@@ -79,6 +79,7 @@ def _filled(binder: Binder, shoot_id: str, sheet: str, pattern: str | None) -> s
         "date": shoot.on.isoformat() if shoot.on else "no-date",
         "sheet": sheet,
     }
+    pattern = re.sub(r"\.pdf$", "", pattern, flags=re.IGNORECASE)
     return _fit(_FIELD.sub(lambda field: values[field.group(1)], pattern)) or sheet
 
 

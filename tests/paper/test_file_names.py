@@ -25,6 +25,7 @@ def test_a_pattern_names_files_by_binder_shoot_date_and_sheet() -> None:
     name = file_name(full_binder(), SHOOT, SheetKind.CARDS, "{date} {binder} {shoot} {sheet}")
     assert name == "2026-12-03-one-bag-of-chickpeas-episode-four-station-cards.pdf"
     assert together_name(full_binder(), SHOOT, "{shoot}") == "episode-four.pdf"
+    assert file_name(full_binder(), SHOOT, SheetKind.CARDS, "{sheet}.PDF") == "station-cards.pdf"
 
 
 @pytest.mark.parametrize("pattern", ["../{sheet}", "a/{sheet}", "C:\\{sheet}", " .{sheet}"])
