@@ -67,6 +67,7 @@ def _file() -> tuple[Action, ...]:
         Action("copy_binder", _("&Save a copy as..."), file, 2, ("Ctrl+Shift+S",)),
         Action("go_back", _("&Go back to how it was opened"), file, 2),
         Action("backups", _("Bac&kups..."), file, 2, needs=Needs.BACKUPS),
+        Action("import_prices", _("&Import prices..."), file, 3),
         Action("export_json", _("&Export JSON..."), file, 3),
         Action("export_calendar", _("Export the &calendar..."), file, 3, needs=Needs.SHOOT),
         Action("print", _("&Print..."), file, 4, ("Print", "Ctrl+P"), Needs.SHOOT),

@@ -25,6 +25,9 @@ class Dialogs(Protocol):
     def file_to_open(self, window: QWidget) -> Path | None:
         """Which binder to open."""
 
+    def price_list_to_read(self, window: QWidget) -> Path | None:
+        """Which price list to bring in."""
+
     def file_to_make(self, window: QWidget, title: str, suggestion: str, kinds: str) -> Path | None:
         """Where to keep something; the system's own dialog asks before it replaces a file."""
 
@@ -49,6 +52,13 @@ class RealDialogs:
     def file_to_open(self, window: QWidget) -> Path | None:
         chosen, _kind = QFileDialog.getOpenFileName(
             window, _("Open a binder"), str(user_documents_folder()), binder_files()
+        )
+        return Path(chosen) if chosen else None
+
+    def price_list_to_read(self, window: QWidget) -> Path | None:
+        kinds = ";;".join([_("Price lists (*.csv *.tsv *.txt *.xlsx *.xlsm)"), _("All files (*)")])
+        chosen, _kind = QFileDialog.getOpenFileName(
+            window, _("Bring in a price list"), str(user_documents_folder()), kinds
         )
         return Path(chosen) if chosen else None
 

@@ -7,15 +7,21 @@ from typing import TYPE_CHECKING, Protocol
 from PySide6.QtCore import QObject, Signal
 
 from binder.desktop.errors import sentence_for
+from binder.desktop.task_runner import Lane, Outcome
 from binder.kitchen.errors import BinderError
+from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
+    from binder.desktop.task_runner import Task, TaskRunner
     from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
     from binder.storage.document import Origin
+
+WRITING = "large change"
+"""The subject of writing one, in the task runner."""
 
 
 class Document(Protocol):
@@ -40,6 +46,14 @@ class Document(Protocol):
     @property
     def redo_label(self) -> str | None:
         """What redo would do again; None where there is nothing."""
+
+    @property
+    def undo_size(self) -> int:
+        """How large the change is that undo would take back, in characters of its entry in the journal."""
+
+    @property
+    def redo_size(self) -> int:
+        """How large the change is that redo would do again."""
 
     def make(self, change: Change) -> Change:
         """Make a change and keep it. Raises BinderError, and then nothing has changed."""
@@ -82,6 +96,8 @@ class DocumentBridge(QObject):
     def __init__(self, document: Document, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._document = document
+        self._writing = False
+        self._unannounced: list[Change] = []
         document.listen(self._announce)
 
     @property
@@ -105,6 +121,59 @@ class DocumentBridge(QObject):
         """Make a change; where it cannot be made, say so. Whether it was made."""
         return self._attempt(lambda: self._document.make(change))
 
+    def make_beside(
+        self,
+        change: Change,
+        tasks: TaskRunner,
+        done: Callable[[str], object],
+        ahead: Callable[[Binder], object] | None = None,
+    ) -> None:
+        """Make a change that takes longer than a frame; `done` is told what kept it from being made, or nothing.
+
+        Until then nothing else is changed, and the news of others wait. `ahead` works out, before it is announced, what
+        will be shown of the binder.
+        """
+        self._write_beside(lambda: self._document.make(change), tasks, done, ahead)
+
+    def undo_beside(self, tasks: TaskRunner, done: Callable[[str], object]) -> None:
+        """Take a large change back beside the window, as `make_beside`."""
+        self._write_beside(self._document.undo, tasks, done, None)
+
+    def redo_beside(self, tasks: TaskRunner, done: Callable[[str], object]) -> None:
+        """Do a large change again beside the window, as `make_beside`."""
+        self._write_beside(self._document.redo, tasks, done, None)
+
+    def _write_beside(
+        self,
+        write: Callable[[], object],
+        tasks: TaskRunner,
+        done: Callable[[str], object],
+        ahead: Callable[[Binder], object] | None,
+    ) -> None:
+        from binder.exchange.bulk import uncollected
+
+        def work(_task: Task) -> None:
+            with uncollected():
+                write()
+                if ahead is not None:
+                    ahead(self._document.binder)
+
+        def finish(outcome: object) -> None:
+            if not isinstance(outcome, Outcome) or outcome.subject != WRITING:
+                return
+            tasks.finished.disconnect(finish)
+            self._writing = False
+            announced, self._unannounced = self._unannounced, []
+            for change in announced:
+                self.changed.emit(change)
+            done("" if outcome.error is None else sentence_for(outcome.error))
+            if outcome.error is not None and not isinstance(outcome.error, BinderError | OSError):
+                raise outcome.error
+
+        self._writing = True
+        tasks.finished.connect(finish)
+        tasks.run(WRITING, work, lane=Lane.LONG)
+
     def undo(self) -> Change | None:
         """Take the last change back and give what that changed."""
         return self._moved(self._document.undo)
@@ -119,7 +188,7 @@ class DocumentBridge(QObject):
 
     def catch_up(self) -> bool:
         """Take in what others have changed. Whether the file could be asked."""
-        return self._attempt(self._document.catch_up)
+        return self._writing or self._attempt(self._document.catch_up)
 
     def _moved(self, move: Callable[[], Change | None]) -> Change | None:
         results: list[Change | None] = []
@@ -127,6 +196,9 @@ class DocumentBridge(QObject):
         return results[0] if results else None
 
     def _attempt(self, action: Callable[[], object]) -> bool:
+        if self._writing:
+            self.failed.emit(_("A large change is being written. Wait until it is."))
+            return False
         try:
             action()
         except (BinderError, OSError) as error:
@@ -135,4 +207,8 @@ class DocumentBridge(QObject):
         return True
 
     def _announce(self, change: Change, origin: Origin) -> None:
-        self.changed.emit(change)
+        """What is written beside the window is announced when that is done, by the window's own thread."""
+        if self._writing:
+            self._unannounced.append(change)
+        else:
+            self.changed.emit(change)

@@ -19,6 +19,9 @@ if TYPE_CHECKING:
 
 Text = QLineEdit | QPlainTextEdit
 
+_LARGE = 300_000
+"""Characters in the journal; what is larger takes longer than anyone waits for a key to answer (measured)."""
+
 
 def text_in_hand() -> Text | None:
     """The text field that has the keyboard."""
@@ -53,12 +56,24 @@ class EditDoings:
         }
 
     def undo(self) -> None:
-        """Take the last change back and look where it was."""
-        self._look_at(self._desk.bridge.undo())
+        """Take the last change back and look where it was; a very large one beside the window."""
+        bridge = self._desk.bridge
+        if bridge.document.undo_size > _LARGE:
+            bridge.undo_beside(self._desk.tasks, self._say)
+        else:
+            self._look_at(bridge.undo())
 
     def redo(self) -> None:
         """Do it again and look where it is."""
-        self._look_at(self._desk.bridge.redo())
+        bridge = self._desk.bridge
+        if bridge.document.redo_size > _LARGE:
+            bridge.redo_beside(self._desk.tasks, self._say)
+        else:
+            self._look_at(bridge.redo())
+
+    def _say(self, sentence: str) -> None:
+        if sentence:
+            self._desk.said.emit(sentence)
 
     def _look_at(self, change: Change | None) -> None:
         """On the page that is shown, where that shows it, else on the record's own page."""

@@ -24,6 +24,7 @@ _BEGINS = {
     "add_step": ("dishes", "step"),
     "add_line": ("dishes", "line"),
     "add_food": ("larder", "food"),
+    "import_prices": ("larder", "prices"),
     "add_form": ("base", "form"),
     "add_conversion": ("base", "conversion"),
     "record_trial": ("base", "trial"),

@@ -43,7 +43,7 @@ class BehindError(Exception):
 
 
 class BinderFile:
-    """An open binder file. Use it in the thread that opened it, and close it.
+    """An open binder file. Use it in one thread at a time, and close it.
 
     `opened` is what it held when it was opened; `read_only` says that the file or its folder is write-protected, so
     that writing will fail.

@@ -34,9 +34,12 @@ PATIENCE = 2.0
 
 
 def connect(path: Path, *, create: bool = False, patience: float = PATIENCE) -> sa.Connection:
-    """A connection to the file at `path`, which must be there unless `create`. Raises SQLite's errors."""
+    """A connection to the file at `path`, which must be there unless `create`. Raises SQLite's errors.
+
+    One thread at a time may use it: a large change is written beside the window, which waits with its own.
+    """
     address = f"{_uri(path)}?mode={'rwc' if create else 'rw'}"
-    return _connection(lambda: sqlite3.connect(address, uri=True, timeout=patience))
+    return _connection(lambda: sqlite3.connect(address, uri=True, timeout=patience, check_same_thread=False))
 
 
 def connect_in_memory() -> sa.Connection:

@@ -70,7 +70,7 @@ _MOST_ATTEMPTS = 20
 
 
 class OpenDocument:
-    """A binder that is worked on. Use it in one thread; a task gets `binder`, which never changes under it."""
+    """A binder that is worked on. Used by one thread at a time; a task gets `binder`, which never changes under it."""
 
     def __init__(self, store: Store, contents: Contents, *, data_version: int = 0) -> None:
         self._store = store
@@ -124,6 +124,19 @@ class OpenDocument:
     def redo_label(self) -> str | None:
         """The label of the change that `redo` does again; None where there is none."""
         return self._label(self._order.next_redo)
+
+    @property
+    def undo_size(self) -> int:
+        """How large the change is that `undo` takes back, in characters of its entry; 0 where there is none."""
+        return self._size(self._order.next_undo)
+
+    @property
+    def redo_size(self) -> int:
+        """How large the change is that `redo` does again, as `undo_size`."""
+        return self._size(self._order.next_redo)
+
+    def _size(self, sequence: int | None) -> int:
+        return 0 if sequence is None else len(self._entry(sequence).edits)
 
     def _label(self, sequence: int | None) -> str | None:
         return None if sequence is None else self._entry(sequence).label

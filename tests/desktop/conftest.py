@@ -38,6 +38,10 @@ class Answers:
         self.asked.append("open")
         return self.file
 
+    def price_list_to_read(self, window: QWidget) -> Path | None:
+        self.asked.append("price list")
+        return self.file
+
     def file_to_make(self, window: QWidget, title: str, suggestion: str, kinds: str) -> Path | None:
         self.asked.append(suggestion)
         return self.file

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from PySide6.QtCore import QThread
 from pytestqt.qtbot import QtBot
 
 from binder.desktop.document_bridge import DocumentBridge
 from binder.desktop.news_watch import NewsWatch
+from binder.desktop.task_runner import TaskRunner
 from binder.kitchen.binder import Binder
 from binder.kitchen.edits.foods import remove_food
 from binder.kitchen.edits.shoots import set_shoot
@@ -62,3 +64,39 @@ def test_a_file_that_has_gone_is_said_once(chickpeas: Binder, qtbot: QtBot, tmp_
     assert "gone.binder" in said[0]
     watch.stop()
     bridge.document.close()
+
+
+def test_a_large_change_is_made_beside_the_window_and_announced_in_it(
+    chickpeas: Binder, qtbot: QtBot, tmp_path: Path
+) -> None:
+    bridge, tasks = DocumentBridge(OpenDocument.create(tmp_path / "day.binder", chickpeas)), TaskRunner()
+    said: list[str] = []
+    seen: list[Binder] = []
+    threads: list[bool] = []
+    bridge.changed.connect(lambda _change: threads.append(QThread.isMainThread()))
+    bridge.failed.connect(said.append)
+    with qtbot.waitSignal(bridge.changed):
+        bridge.make_beside(set_shoot(chickpeas.shoots["day"], cap=1), tasks, said.append, seen.append)
+        assert not bridge.make(set_shoot(chickpeas.shoots["day"], cap=2))
+        assert bridge.catch_up()
+    assert said == ["A large change is being written. Wait until it is.", ""]
+    assert (bridge.binder.shoots["day"].cap, threads) == (1, [True])
+    assert seen == [bridge.binder]
+    for move in (bridge.undo_beside, bridge.redo_beside, bridge.undo_beside):
+        with qtbot.waitSignal(bridge.changed):
+            move(tasks, said.append)
+    assert bridge.binder == chickpeas
+    assert bridge.make(set_shoot(chickpeas.shoots["day"], cap=3))
+    tasks.close()
+    bridge.document.close()
+
+
+def test_a_large_change_that_cannot_be_made_is_said(chickpeas: Binder, qtbot: QtBot) -> None:
+    bridge, tasks = bridge_on(chickpeas), TaskRunner()
+    said: list[str] = []
+    with qtbot.assertNotEmitted(bridge.changed), qtbot.waitSignal(tasks.finished):
+        bridge.make_beside(remove_food(chickpeas, chickpeas.foods["tahini"]), tasks, said.append)
+    assert len(said) == 1
+    assert "tahini" in said[0]
+    assert bridge.binder == chickpeas
+    tasks.close()

@@ -8,6 +8,7 @@ from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, S
 from binder.desktop.sheet.sheet import PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text, money, money_parts, store_name
 from binder.figures.form_cost import conversion_to
+from binder.figures.memory import FORMS, remembered_from
 from binder.figures.missing import Missing, Place
 from binder.figures.price import PricedPack, chosen_pack
 from binder.kitchen.edits.foods import add_food, adopt_food, remove_food, set_food
@@ -48,7 +49,7 @@ class FoodList(PlainSheet):
     def rows(self, sight: Sight) -> list[Row]:
         words = (sight.subject or "").casefold().split()
         own = [food for food in _by_name(sight.binder.foods.values()) if _has(food, words)]
-        rows = [_row(sight.binder, food) for food in own]
+        rows = [food_row(sight.binder, food.id) for food in own]
         shipped = _shipped_rows(sight.binder, words) if words else []
         return [*rows, *([_heading(), *shipped] if shipped else []), _adding(sight.subject or "")]
 
@@ -86,7 +87,10 @@ def _shipped(binder: Binder) -> list[Food]:
     return [food for key, food in reference_larder().foods.items() if key not in binder.foods]
 
 
-def _row(binder: Binder, food: Food) -> Row:
+@remembered_from(FORMS | {"stores"})
+def food_row(binder: Binder, food_id: str) -> Row:
+    """The row of a food, kept until its price, or what it comes from, may be another."""
+    food = binder.foods[food_id]
     price, on = _price_cells(binder, food)
     cells = (Cell(food.name, edit=food.name, tip=_(food.section.value)), price, on)
     return Row(key_of(Place("foods", food.id)), cells, place=Place("foods", food.id))

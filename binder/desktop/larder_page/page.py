@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
@@ -21,10 +22,12 @@ from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.spacing import characters, space
 from binder.figures.missing import Place
 from binder.kitchen.edits.foods import adopt_food
+from binder.kitchen.whole_file import read_whole
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from binder.desktop.desk import Desk
+    from binder.desktop.price_import.price_window import PriceWindow
     from binder.desktop.sheet.sheet import CellName, Sheet
     from binder.kitchen.change import Change
 
@@ -40,6 +43,9 @@ class LarderPage(Page):
         self.filter.setAccessibleName(_("Look for a food"))
         self.filter.setClearButtonEnabled(True)
         self.filter.textChanged.connect(self._look)
+        self.bring_in = QPushButton(_("Import prices..."), content)
+        self.bring_in.setToolTip(_("Bring in a price list as CSV or XLSX; each row's fate is shown first"))
+        self.bring_in.clicked.connect(self.import_prices)
         self.list = SheetView(FoodList(), desk.make, content)
         self.list.place_current.connect(self._choose)
         self.list.place_asked.connect(self._adopt)
@@ -80,7 +86,11 @@ class LarderPage(Page):
         margin = space(self, 2)
         left = QVBoxLayout()
         left.setSpacing(margin)
-        left.addWidget(self.filter)
+        above = QHBoxLayout()
+        above.setSpacing(margin)
+        above.addWidget(self.filter, 1)
+        above.addWidget(self.bring_in)
+        left.addLayout(above)
         left.addWidget(self.list, 1)
         layout = QHBoxLayout(content)
         layout.setContentsMargins(margin, margin, 0, 0)
@@ -169,7 +179,22 @@ class LarderPage(Page):
             return self.packs, cell_of_quote(place.id, field) if shown else cell_of_pack(pack, field)
         return self.list, None
 
+    def import_prices(self) -> PriceWindow | None:
+        """Ask for a price list and show what would become of its rows."""
+        file = self.desk.dialogs.price_list_to_read(self)
+        content: list[bytes] = []
+        if file is None or not self.desk.attempt(lambda: content.append(read_whole(file))):
+            return None
+        from binder.desktop.price_import.price_window import PriceWindow
+
+        today = date.today()  # noqa: DTZ011 - prices are of the person's own day
+        window = PriceWindow(self.desk, file, content[0], today, self)
+        window.open()
+        return window
+
     def begin(self, kind: str) -> bool:
+        if kind == "prices":
+            return self.import_prices() is not None
         if kind != "food":
             return False
         self._beginning = True

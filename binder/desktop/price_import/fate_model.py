@@ -1,0 +1,92 @@
+"""The rows of a price list with what becomes of each: as many as there are, painted as they come into sight."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+
+from binder.exchange.price_list import Fate
+from binder.kitchen.wording import _
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from binder.desktop.price_import.reading import Reading
+    from binder.exchange.price_list import RowFate
+    from binder.exchange.table_cell import TableRow
+
+NUMBER, FATE, SAYS, STANDS = range(4)
+_NO_INDEX = QModelIndex()
+
+
+def fate_word(fate: Fate) -> str:
+    """What becomes of a row, as a shape and a word."""
+    return {
+        Fate.NEW: _("+ new"),
+        Fate.CHANGED: _("± changed"),
+        Fate.SAME: _("= as it is"),
+        Fate.REFUSED: _("◣ refused"),
+    }[fate]
+
+
+class FateModel(QAbstractTableModel):
+    """Rows by number, their fate, why, and the row as the file has it."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._rows: Sequence[TableRow] = ()
+        self._fates: Sequence[RowFate] = ()
+        self._shown: Sequence[int] = ()
+        self._only: Fate | None = None
+
+    def show_reading(self, reading: Reading | None) -> None:
+        """Show another reading, of the same fate as before."""
+        prices = reading.prices if reading is not None else None
+        self._fates = prices.rows if prices is not None else ()
+        self._rows = reading.table.prices(prices.layout) if reading is not None and prices is not None else ()
+        self.show_only(self._only)
+
+    def show_only(self, fate: Fate | None) -> None:
+        """Show only the rows of one fate; None: all, the refused ones first."""
+        self.beginResetModel()
+        self._only = fate
+        places = range(len(self._fates))
+        if fate is None:
+            self._shown = sorted(places, key=lambda at: self._fates[at].fate is not Fate.REFUSED)
+        else:
+            self._shown = [at for at in places if self._fates[at].fate is fate]
+        self.endResetModel()
+
+    def fate(self, at: int) -> Fate:
+        """The fate of the row shown at a place."""
+        return self._fates[self._shown[at]].fate
+
+    def rowCount(self, parent: QModelIndex | QPersistentModelIndex = _NO_INDEX) -> int:
+        return 0 if parent.isValid() else len(self._shown)
+
+    def columnCount(self, parent: QModelIndex | QPersistentModelIndex = _NO_INDEX) -> int:
+        return 0 if parent.isValid() else 4
+
+    def data(self, index: QModelIndex | QPersistentModelIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        if not index.isValid():
+            return None
+        at = self._shown[index.row()]
+        if role in {Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole}:
+            return self._text(at, index.column())
+        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() == NUMBER:
+            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        return None
+
+    def _text(self, at: int, column: int) -> str:
+        fate = self._fates[at]
+        if column == STANDS:
+            return " · ".join(filter(None, self._rows[at].shown))
+        return {NUMBER: str(fate.number), FATE: fate_word(fate.fate), SAYS: fate.says}[column]
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> str | None:
+        if orientation is not Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
+            return None
+        return (_("row"), _("becomes"), _("what it says"), _("as the file has it"))[section]

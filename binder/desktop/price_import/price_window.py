@@ -1,0 +1,295 @@
+"""The window in which a price list is brought in: columns chosen, each row's fate seen, then all taken or none."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from binder.desktop.errors import sentence_for
+from binder.desktop.larder_page.food_list import food_row
+from binder.desktop.price_import.column_mapper import ColumnMapper
+from binder.desktop.price_import.fate_model import FATE, NUMBER, SAYS, STANDS, FateModel, fate_word
+from binder.desktop.price_import.reading import Question, Reading, read
+from binder.desktop.spacing import characters, space
+from binder.desktop.task_runner import Lane, Outcome, Task
+from binder.desktop.wait_line import WaitLine
+from binder.desktop.words.figure_text import date_text, number_text
+from binder.desktop.words.typed import typed_date
+from binder.exchange.price_list import Fate
+from binder.kitchen.errors import BinderError
+from binder.kitchen.wording import _, ngettext
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from datetime import date
+    from pathlib import Path
+
+    from binder.desktop.desk import Desk
+    from binder.kitchen.binder import Binder
+    from binder.kitchen.change import Change
+
+READING = "price list"
+"""The subject of reading, in the task runner."""
+
+
+class PriceWindow(QDialog):
+    """Reads beside the window; `take` waits until what is shown is what was asked for."""
+
+    def __init__(self, desk: Desk, file: Path, content: bytes, today: date, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self.question = Question(content, file.name, today, today)
+        self.reading: Reading | None = None
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowModality(Qt.WindowModality.WindowModal)
+        self.setWindowTitle(_("Prices of {file}").format(file=file.name))
+        self._make_head()
+        self._make_rows()
+        self._make_foot()
+        self._lay_out()
+        desk.tasks.finished.connect(self._finish)
+        self._say_date()
+        self._read_again()
+
+    # What it is made of
+
+    def _make_head(self) -> None:
+        self.sheets = QComboBox(self)
+        self.sheets.setAccessibleName(_("Sheet of the workbook"))
+        self.sheets.activated.connect(self._choose_sheet)
+        self.mapper = ColumnMapper(self)
+        self.mapper.chosen.connect(self._choose_column)
+        self.day = QLineEdit(self)
+        self.day.setFixedWidth(characters(self.font(), 14))
+        self.day.setText(date_text(self._desk.binder, self.question.today))
+        self.day.textChanged.connect(self._say_date)
+        self.day.editingFinished.connect(self._choose_day)
+        self._day_wrong = _words(self)
+
+    def _make_rows(self) -> None:
+        self.only = QComboBox(self)
+        self.only.setAccessibleName(_("Rows shown"))
+        self.only.activated.connect(self._show_only)
+        self.fates = FateModel(self)
+        self.table = QTableView(self)
+        self.table.setAccessibleName(_("What becomes of each row"))
+        self.table.setModel(self.fates)
+        self.table.setShowGrid(False)
+        self.table.setWordWrap(False)
+        self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.table.setTabKeyNavigation(False)
+        self.table.verticalHeader().hide()
+        self.table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.table.verticalHeader().setDefaultSectionSize(space(self, 6.5))
+        header = self.table.horizontalHeader()
+        header.setHighlightSections(False)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        for column, width in ((NUMBER, 8), (FATE, 12), (SAYS, 52)):
+            self.table.setColumnWidth(column, characters(self.font(), width))
+        header.setSectionResizeMode(STANDS, QHeaderView.ResizeMode.Stretch)
+
+    def _make_foot(self) -> None:
+        self.wait = WaitLine(self._desk.tasks, READING, self)
+        self.wait.stopped.connect(self._stopped)
+        self.summary = _words(self)
+        self.good_rows = QCheckBox(_("Leave the refused rows out and take the &others"), self)
+        self.good_rows.toggled.connect(self._choose_good_rows)
+        self.take = QPushButton(_("&Take these prices"), self)
+        self.take.setProperty("leading", True)
+        self.take.clicked.connect(self._take)
+        self.leave = QPushButton(_("Close"), self)
+        self.leave.clicked.connect(self.close)
+
+    def _lay_out(self) -> None:
+        gap = space(self, 2)
+        day = QLabel(_("Prices without a &date are of"), self)
+        day.setBuddy(self.day)
+        dates = _beside(gap, day, self.day, self._day_wrong)
+        dates.addWidget(self.sheets)
+        foot = _beside(gap, self.good_rows)
+        foot.addStretch(1)
+        foot.addWidget(self.leave)
+        foot.addWidget(self.take)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(2 * gap, 2 * gap, 2 * gap, 2 * gap)
+        layout.setSpacing(gap)
+        layout.addWidget(self.mapper)
+        layout.addLayout(dates)
+        layout.addWidget(self.only, 0, Qt.AlignmentFlag.AlignLeft)
+        layout.addWidget(self.table, 1)
+        layout.addWidget(self.wait)
+        layout.addWidget(self.summary)
+        layout.addLayout(foot)
+        self.resize(characters(self.font(), 130), space(self, 160))
+
+    # What is chosen
+
+    def _ask(self, question: Question) -> None:
+        if question != self.question:
+            self.question = question
+            self._read_again()
+
+    def _choose_sheet(self) -> None:
+        self._ask(replace(self.question, sheet=self.sheets.currentText(), columns={}))
+
+    def _choose_column(self, name: str, place: int | None) -> None:
+        self._ask(self.question.with_column(name, place))
+
+    def _choose_good_rows(self, chosen: bool) -> None:  # noqa: FBT001 - a signal gives it so
+        self._ask(replace(self.question, good_rows=chosen))
+
+    def _typed_day(self) -> date | None:
+        return typed_date(self._desk.binder, self.day.text())
+
+    def _say_date(self) -> None:
+        try:
+            self._typed_day()
+        except BinderError as error:
+            self._day_wrong.setText(error.says)
+        else:
+            self._day_wrong.setText("" if self.day.text().strip() else _("Rows without a date are refused."))
+
+    def _choose_day(self) -> None:
+        try:
+            on = self._typed_day()
+        except BinderError:
+            return
+        self._ask(replace(self.question, priced_on=on))
+
+    def _show_only(self) -> None:
+        chosen = self.only.currentData()
+        self.fates.show_only(Fate(chosen) if chosen else None)
+
+    # Reading
+
+    def _read_again(self) -> None:
+        known = self.reading.table if self.reading and self.reading.question.sheet == self.question.sheet else None
+        binder, question = self._desk.binder, self.question
+        self._settle()
+        self.wait.begin(_("Reading {file}").format(file=question.source))
+        work: Callable[[Task], Reading] = lambda task: read(binder, question, task.report, known=known)  # noqa: E731
+        self._desk.tasks.run(READING, work, lane=Lane.LONG, soon=True)
+
+    def _finish(self, outcome: object) -> None:
+        if not isinstance(outcome, Outcome) or outcome.subject != READING:
+            return
+        self.wait.end()
+        if isinstance(outcome.result, Reading):
+            self._show(outcome.result)
+        elif outcome.error is not None:
+            self.summary.setText(sentence_for(outcome.error))
+
+    def _stopped(self) -> None:
+        self._desk.tasks.cancel(READING)
+        self.wait.end()
+        self.summary.setText(_("Reading was stopped. Choose a column, or close."))
+
+    def _show(self, reading: Reading) -> None:
+        self.reading = reading
+        self.mapper.show_reading(reading)
+        self._list_sheets(reading)
+        self.fates.show_reading(reading)
+        self._list_fates(reading)
+        self.summary.setText(reading.prices.summary() if reading.prices else reading.why)
+        refused = bool(reading.prices and reading.prices.refused)
+        self.good_rows.setEnabled(refused or self.question.good_rows)
+        self._settle()
+
+    def _list_sheets(self, reading: Reading) -> None:
+        with QSignalBlocker(self.sheets):
+            self.sheets.clear()
+            self.sheets.addItems(list(reading.table.sheets))
+            self.sheets.setCurrentText(reading.table.sheet)
+        self.sheets.setVisible(len(reading.table.sheets) > 1)
+
+    def _list_fates(self, reading: Reading) -> None:
+        """What may be shown alone, with how many there are; what was shown stays so."""
+        binder, chosen = self._desk.binder, self.only.currentData()
+        counts = reading.prices.counts if reading.prices else {}
+        every = sum(counts.values())
+        with QSignalBlocker(self.only):
+            self.only.clear()
+            all_rows = ngettext("{count} row", "All {count} rows", every).format(count=number_text(binder, every))
+            self.only.addItem(all_rows, "")
+            for fate in Fate:
+                if counts.get(fate):
+                    count = number_text(binder, counts[fate])
+                    self.only.addItem(_("{fate}: {count}").format(fate=fate_word(fate), count=count), fate.value)
+            self.only.setCurrentIndex(max(0, self.only.findData(chosen)))
+        self._show_only()
+
+    # Taking
+
+    @property
+    def change(self) -> Change | None:
+        """What is to be done, once it is what was asked for."""
+        reading = self.reading
+        if reading is None or reading.prices is None or reading.question != self.question:
+            return None
+        return reading.prices.change
+
+    def _settle(self) -> None:
+        self.take.setEnabled(self.change is not None)
+
+    def _take(self) -> None:
+        change = self.change
+        if change is None:
+            return
+        self.setEnabled(False)
+        self.wait.begin(
+            _("Writing {count} edits").format(count=number_text(self._desk.binder, len(change.edits))), stops=False
+        )
+        self._desk.bridge.make_beside(change, self._desk.tasks, self._taken, _list_foods)
+
+    def _taken(self, said: str) -> None:
+        """The prices are in the binder; or not, and what is said is why."""
+        self.setEnabled(True)
+        self.wait.end()
+        if said:
+            self.summary.setText(said)
+        else:
+            self.close()
+
+    def done(self, result: int) -> None:
+        """Reading ends with the window; writing never half way."""
+        if not self.isEnabled():
+            return
+        self._desk.tasks.cancel(READING)
+        super().done(result)
+
+
+def _list_foods(binder: Binder) -> None:
+    """Have the list of foods ready before it is shown: there may be thousands."""
+    for food in binder.foods:
+        food_row(binder, food)
+
+
+def _words(parent: QWidget) -> QLabel:
+    label = QLabel(parent)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setWordWrap(True)
+    return label
+
+
+def _beside(gap: int, *widgets: QWidget) -> QHBoxLayout:
+    layout = QHBoxLayout()
+    layout.setSpacing(gap)
+    for widget in widgets:
+        layout.addWidget(widget, int(isinstance(widget, QLabel) and widget.wordWrap()))
+    return layout
