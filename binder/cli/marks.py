@@ -10,8 +10,8 @@ from binder.figures.cost import Verdict
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from binder.figures.budget import Budget
     from binder.figures.cost import DishCost
-    from binder.figures.spend import Spend
 
 
 def cap_mark(cost: DishCost) -> str:
@@ -28,11 +28,12 @@ def base_mark(verdict: BaseVerdict) -> str:
     return marks.get(verdict, _("◌ not known"))
 
 
-def budget_mark(spend: Spend) -> str:
-    """How the till stands to the budget."""
-    if spend.budget is not None and spend.known > spend.budget:
+def budget_mark(budget: Budget) -> str:
+    """How what a shoot is expected to cost stands to its budget; what is known of it may be over already."""
+    expected, allowed = budget.total.expected, budget.allowed
+    if allowed is not None and (budget.known if expected is None else expected) > allowed:
         return _("◣ over")
-    return _("◌ not known") if spend.till is None else _("○ within")
+    return _("◌ not known") if expected is None else _("○ within")
 
 
 def severity_mark(severity: Severity) -> str:

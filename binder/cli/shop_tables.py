@@ -15,10 +15,10 @@ from binder.exchange.shopping_lines import (
     shopping_trips,
     to_order_first,
 )
+from binder.figures.budget import FOOD, shoot_budget
 from binder.figures.date_text import date_text
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import ShoppingList, shopping_list
-from binder.figures.spend import shoot_spend
 from binder.figures.trips import buying_clashes
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.wording import _
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from binder.exchange.shopping_lines import ShoppingLine, ShoppingTrip
-    from binder.figures.spend import Spend
+    from binder.figures.budget import Budget
     from binder.kitchen.binder import Binder
     from binder.kitchen.shoot import Shoot
 
@@ -53,7 +53,7 @@ def show_shop(binder: Binder, shoot: Shoot) -> None:
         says = _("Deposits beside that: {money}, which come back with the empties.")
         say(says.format(money=money_words(binder, deposit)))
     if shoot.budget is not None:
-        say(_budget(binder, shoot_spend(binder, shoot.id), shoot.budget))
+        say(_budget(binder, shoot_budget(binder, shoot.id), shoot.budget))
 
 
 def _show_orders(binder: Binder, orders: Sequence[tuple[ShoppingTrip, ShoppingLine]]) -> None:
@@ -138,6 +138,9 @@ def _proof(bought: ShoppingList) -> str:
     return _("On the shoot's terms (trips, stores, waste) nothing would do better.")
 
 
-def _budget(binder: Binder, spend: Spend, budget: int) -> str:
-    mark = budget_mark(spend)
-    return _("Budget: {money}. {mark}").format(money=money_words(binder, budget), mark=mark)
+def _budget(binder: Binder, budget: Budget, allowed: int) -> str:
+    says, expected = _("Budget: {money}. {mark}"), budget.total.expected
+    if expected is not None and expected != budget.of(*FOOD).expected:
+        says = _("Budget: {money}; with all that is not food {expected} is expected. {mark}")
+    shown = "" if expected is None else money_words(binder, expected)
+    return says.format(money=money_words(binder, allowed), expected=shown, mark=budget_mark(budget))

@@ -19,6 +19,7 @@ from binder.desktop.typeface import sized, small
 from binder.desktop.words.figure_text import clock_text, date_text, headroom_text, mark_of, money
 from binder.desktop.worked_out import WorkedOut
 from binder.figures.base import BaseVerdict, base_balance
+from binder.figures.budget import shoot_budget
 from binder.figures.cap_basis import basis_text
 from binder.figures.cost import Verdict, shoot_costs
 from binder.figures.portion_text import number_style
@@ -83,8 +84,11 @@ def _base(binder: Binder, shoot: str) -> FootFigure:
 
 
 def _spend(binder: Binder, shoot: str) -> FootFigure:
-    spend, label = shoot_spend(binder, shoot), _("at the till")
-    shown = money(binder, spend.known)
+    """All that the shoot is expected to cost, where that is more than the till; else the till."""
+    spend, budget = shoot_spend(binder, shoot), shoot_budget(binder, shoot)
+    if budget.total.expected is not None and budget.total.expected != spend.till:
+        return _expected(binder, budget.total.expected, budget.allowed)
+    shown, label = money(binder, spend.known), _("at the till")
     if spend.till is None:
         shown = _("{money} and what has no price").format(money=shown)
     if spend.budget is None:
@@ -92,6 +96,14 @@ def _spend(binder: Binder, shoot: str) -> FootFigure:
     says = _("{spend} of {budget}").format(spend=shown, budget=money(binder, spend.budget))
     over = spend.known > spend.budget
     return FootFigure(label, says, Mark.OVER if over else Mark.UNKNOWN if spend.till is None else Mark.WITHIN)
+
+
+def _expected(binder: Binder, expected: int, allowed: int | None) -> FootFigure:
+    label, shown = _("expected in all"), money(binder, expected)
+    if allowed is None:
+        return FootFigure(label, shown)
+    says = _("{spend} of {budget}").format(spend=shown, budget=money(binder, allowed))
+    return FootFigure(label, says, Mark.OVER if expected > allowed else Mark.WITHIN)
 
 
 def _call(binder: Binder, shoot: str) -> FootFigure:

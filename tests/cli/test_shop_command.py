@@ -11,6 +11,7 @@ import pytest
 
 from binder.exchange.shopping_file import shopping_content
 from binder.kitchen.binder import Binder
+from binder.kitchen.budget import BudgetLine
 from binder.kitchen.buying import PantryItem, Purchase, Trip
 from binder.kitchen.food import Section
 from binder.kitchen.price import Store
@@ -208,3 +209,9 @@ def test_a_missing_price_is_named_and_the_till_is_not_known(run: Run, troubled_d
     assert "◌ No price for sumac: add one." in shown
     assert "At the till: not known; $23.30 for what has a price." in shown
     assert "Budget: $50.00. ◌ not known" in shown
+
+
+def test_what_is_not_food_counts_against_the_budget_too(run: Run, tmp_path: Path) -> None:
+    hire = BudgetLine(id="hire", shoot="day", name="Kitchen for a day", rate=3000)
+    shown = run("shop", written(small_binder(hire), tmp_path / "hire.json")).stdout
+    assert "Budget: $50.00; with all that is not food $53.30 is expected. ◣ over" in " ".join(shown.split())

@@ -22,6 +22,8 @@ from binder.desktop.shoot_page.page import ShootPage
 from binder.figures.checks import Severity
 from binder.figures.missing import Place
 from binder.kitchen.binder import Binder
+from binder.kitchen.budget import BudgetLine
+from binder.kitchen.change import Change, Edit
 from binder.kitchen.claim import ClaimKind
 from binder.kitchen.edits.foods import remove_food
 from binder.kitchen.edits.money import add_claim
@@ -137,6 +139,12 @@ def test_the_foot_line_says_the_four_numbers(window: MainWindow) -> None:
     )
     assert "at the till: $91.22 of $90.00" in window.foot.says
     assert window.foot.says.endswith("call: 07:00, Fri 6 Nov")
+
+
+def test_the_foot_line_counts_what_is_not_food_against_the_budget_too(window: MainWindow) -> None:
+    hire = BudgetLine(id="hire", shoot="day", name="Kitchen for a day", rate=10_000)
+    window.desk.make(Change("Add a line", (Edit(before=None, after=hire),)))
+    assert "expected in all: $191.22 of $90.00" in window.foot.says
 
 
 def test_checks_of_what_is_claimed_come_a_moment_later(window: MainWindow, qtbot: QtBot) -> None:
