@@ -72,7 +72,8 @@ def _with(plan: DayPlan, one: PlannedActivity) -> str:
     if wait is not None:
         says = _("{thing} for {time}")
         thing = " ".join(resource_text(plan.asked, key) for key in wait.resources)
-        things = [*things, says.format(thing=thing, time=duration_text((wait.end - wait.start).total_seconds() / 60))]
+        minutes = plan.asked.question.by_key[wait.activity.key].minutes
+        things = [*things, says.format(thing=thing, time=duration_text(minutes))]
     return " · ".join(things)
 
 

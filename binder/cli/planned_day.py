@@ -8,6 +8,7 @@ from datetime import UTC, date, datetime, time
 from typing import TYPE_CHECKING
 
 from binder.cli.endings import WrongUsageError
+from binder.cli.search import searched
 from binder.figures.day_clash import DayClash, day_clash
 from binder.figures.day_plan import DayPlan, day_plan
 from binder.figures.day_question import day_question
@@ -19,6 +20,7 @@ from binder.kitchen.wording import _
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from binder.cli.search import Waiting
     from binder.kitchen.binder import Binder
     from binder.kitchen.shoot import Dish, Shoot
 
@@ -53,12 +55,28 @@ class PlannedDay:
 
 
 def planned_day(binder: Binder, shoot: Shoot, *, seconds: float) -> PlannedDay:
-    """Plan a day; where that fails, find out why and what would help, each in as long again."""
-    plan = day_plan(binder, shoot.id, seconds=seconds)
+    """Plan a day; where that fails, find out why and what would help, each in as long again.
+
+    Ctrl-C ends it with what has been found by then.
+    """
+    says = _("Planning the day. Ctrl-C ends it with the best plan so far.")
+    return searched(lambda waiting: _planned(binder, shoot, seconds, waiting), says=says)
+
+
+def _planned(binder: Binder, shoot: Shoot, seconds: float, waiting: Waiting) -> PlannedDay:
+    def better(plan: DayPlan) -> bool:
+        waiting.tell(_("{plan} Ctrl-C takes it; looking for a better one.").format(plan=plan.says()))
+        return True
+
+    plan = day_plan(binder, shoot.id, seconds=seconds, progress=better, going_on=waiting.going_on)
     if plan is not None:
         return PlannedDay(binder, shoot, plan)
-    clash = day_clash(binder, shoot.id, seconds=seconds)
-    repairs = () if clash is None else day_repairs(binder, shoot.id, clash, seconds=seconds)
+    waiting.tell(_("There is no plan yet: finding out why."))
+    clash = day_clash(binder, shoot.id, seconds=seconds, going_on=waiting.going_on)
+    if clash is None:
+        return PlannedDay(binder, shoot, None)
+    waiting.tell(_("There is no plan: trying what would help."))
+    repairs = day_repairs(binder, shoot.id, clash, seconds=seconds, going_on=waiting.going_on)
     return PlannedDay(binder, shoot, None, clash, repairs)
 
 

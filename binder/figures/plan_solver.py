@@ -63,6 +63,8 @@ def _solver(work: Work) -> Any:  # noqa: ANN401
     solver.parameters.num_workers = _RACING if work.work is None else 1
     solver.parameters.random_seed = 1
     solver.parameters.relative_gap_limit = work.gap
+    # The solver's own answer to Ctrl-C outlives the search it was for, and then ends the program.
+    solver.parameters.catch_sigint_signal = False
     if work.work is not None:
         solver.parameters.max_deterministic_time = work.work
     if work.kind:

@@ -254,6 +254,19 @@ def test_prep_hours_are_on_the_wall_in_a_night_the_clocks_change() -> None:
     assert time(8, 0) <= soak.start.time() <= soak.end.time() <= time(20, 0)
 
 
+def test_work_through_the_night_the_clocks_go_forward_takes_its_time_and_not_an_hour_there_is_not() -> None:
+    """From 2:00 to 3:00 on 28 March 2027 there is no time in Berlin; what is under way then ends later by the wall."""
+    night = date(2027, 3, 28)
+    shoot = replace(timed().shoots["day"], on=night, zone="Europe/Berlin", call=time(1, 30), prep_until=time(23, 0))
+    plan = plan_of(timed(shoot, Trip(id="shopped", shoot="day", store="corner", on=date(2027, 3, 26))))
+    minutes = plan.asked.question.by_key
+    assert any(done.start < datetime.combine(night, time(2, 0)) < done.end for done in plan.activities)
+    for done in plan.activities:
+        assert minutes_between(done.start, done.end, "Europe/Berlin") == minutes[done.activity.key].minutes
+        for moment in (done.start, done.end):
+            assert not datetime.combine(night, time(2, 0)) <= moment < datetime.combine(night, time(3, 0))
+
+
 def test_an_oven_is_cold_in_the_morning() -> None:
     oven = Appliance(id="oven", shoot="day", name="oven", kind=ApplianceKind.OVEN, change_minutes=25)
     baked = replace(timed().steps["bread/1"], uses=ApplianceKind.OVEN, heat=None)
