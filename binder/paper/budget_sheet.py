@@ -6,28 +6,35 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from binder.figures.budget import Budget, shoot_budget
+from binder.figures.budget_rows import RowKind
+from binder.figures.money_parts import money_parts
 from binder.figures.not_known import not_known_text
 from binder.figures.portion_text import number_style
 from binder.kitchen.wording import _
 from binder.paper.arrangement import Space
 from binder.paper.block import text
-from binder.paper.cell import Cell, Column, cell
+from binder.paper.cell import Bar, Cell, Column, cell
 from binder.paper.list_pages import Section, Sheet
 from binder.paper.list_type import ON_THE_DESK
 from binder.paper.mark import Shape, state
 from binder.paper.ruling import Ruling
-from binder.paper.sheet_words import money, shoot_words
-from binder.paper.table import Table
+from binder.paper.sheet_words import money, share_text, shoot_words
+from binder.paper.table import Table, table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from binder.figures.budget_rows import Amounts, BudgetRow
+    from binder.figures.money_parts import MoneyPart
     from binder.kitchen.binder import Binder
     from binder.paper.block import Block
     from binder.paper.job import Job
     from binder.paper.list_type import ListType
     from binder.paper.ruling import Row
+    from binder.paper.run import Style
+
+_WIDEST = 400.0
+"""Points; a wider table would part a name from its bar."""
 
 
 def budget_sheet(job: Job) -> Sheet:
@@ -43,11 +50,46 @@ def budget_sheet(job: Job) -> Sheet:
         for heading, pairs in groupby(zip((*budget.rows, *taxes), rows, strict=True), lambda pair: _heading(pair[0]))
     ]
     sections.append(Section(table=Table(ruling, [total], _("Total")), after=tuple(_after(binder, budget, style))))
+    sections += _where_it_goes(binder, budget, style)
     under = (text(shoot_words(binder, job.shoot), style.plain),)
     return Sheet(_("Budget"), under, sections, style)
 
 
+def _where_it_goes(binder: Binder, budget: Budget, style: ListType) -> Iterator[Section]:
+    """A bar for each part, all on one scale and the largest first; a notch is what was planned of it."""
+    parts = money_parts(budget)
+    whole = sum(part.expected for part in parts)
+    if whole > 0 and not budget.missing:
+        longest = max(max(part.expected, part.planned) for part in parts)
+        rows = [_part(binder, part, whole, longest, style) for part in parts]
+        name = _("Where the money goes")
+        yield Section(table=table(_part_columns(binder), rows, style, name, widest=_WIDEST), outline=name)
+
+
+def _part_columns(binder: Binder) -> tuple[Column, ...]:
+    return (
+        Column(_("what"), head=True),
+        Column(_("expected"), figure=True, decimal_mark=number_style(binder).decimal_mark, head=True),
+        Column(_("share"), figure=True),
+        Column("", bar=True),
+    )
+
+
+def _part(binder: Binder, part: MoneyPart, whole: int, longest: int, style: ListType) -> Row:
+    notch = None if part.planned == part.expected else part.planned / longest
+    return (
+        cell(part.name, style.strong),
+        cell(money(binder, part.expected), style.strong),
+        cell(share_text(binder, part.expected / whole), style.plain),
+        Cell(size=style.plain.size, bar=Bar(part.expected / longest, notch)),
+    )
+
+
 def _heading(row: BudgetRow) -> str:
+    if row.kind is RowKind.TRIPS:
+        return _("Trips")
+    if row.kind in {RowKind.TAX, RowKind.CONTINGENCY}:
+        return _("Contingency and tax")
     return row.heading or _("Others")
 
 
@@ -67,16 +109,16 @@ def _row(binder: Binder, name: str, amounts: Amounts, style: ListType, *, strong
     figures = style.lead if strong else style.plain
     return (
         cell(name, words),
-        _known(binder, amounts.planned, style),
+        _known(binder, amounts.planned, words),
         cell(_or_dash(binder, amounts.committed), figures),
         cell(_or_dash(binder, amounts.actual), figures),
-        _known(binder, amounts.expected, style),
+        _known(binder, amounts.expected, words),
         cell(_or_dash(binder, amounts.over or None), figures),
     )
 
 
-def _known(binder: Binder, minor: int | None, style: ListType) -> Cell:
-    return cell(_("not known"), style.strong) if minor is None else cell(money(binder, minor), style.strong)
+def _known(binder: Binder, minor: int | None, words: Style) -> Cell:
+    return cell(_("not known") if minor is None else money(binder, minor), words)
 
 
 def _or_dash(binder: Binder, minor: int | None) -> str:

@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 
 from binder.figures.budget import shoot_budget
+from binder.figures.money_parts import money_parts
 from binder.figures.not_known import not_known_text
 from binder.paper.print_set import SheetKind
 from tests.paper.day_example import day_binder
@@ -39,3 +40,16 @@ def test_a_budget_with_a_price_missing_names_what_is_missing_and_shows_no_total(
     assert not_known_text(binder, missing) in words
     assert "within the budget" not in words
     assert "over the budget" not in words
+
+
+def test_where_the_money_goes_is_shown_part_by_part_and_each_heading_once() -> None:
+    words, binder = words_of_day(SheetKind.BUDGET), day_binder()
+    parts = money_parts(shoot_budget(binder, SHOOT))
+    chart = words[words.index("Where the money goes") :]
+    for part in parts:
+        assert f"{part.name} {money_said(binder, part.expected)}" in chart
+    assert words.count("Contingency and tax") <= 1
+
+
+def test_what_is_not_all_known_has_no_chart() -> None:
+    assert "Where the money goes" not in words_of(full_binder(), SheetKind.BUDGET)

@@ -2,37 +2,27 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.desktop.pictures.cost_bar import CostBar
-from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, Tone, key_of
+from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
 from binder.desktop.words.figure_text import money
-from binder.figures.budget_rows import RowKind
+from binder.figures.money_parts import money_parts
 from binder.figures.money_words import percent_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from binder.desktop.money_page.money_figures import LatestBudget
     from binder.desktop.sheet.sheet import Sight
     from binder.figures.budget import Budget
+    from binder.figures.money_parts import MoneyPart
     from binder.kitchen.binder import Binder
 
 _ROOM = 1.04
 """The longest bar leaves a little of its track free."""
-
-
-@dataclass(frozen=True)
-class _Part:
-    """A part of the money: minor units that are expected, and of them planned."""
-
-    key: str
-    name: str
-    expected: int
-    planned: int
 
 
 class SpendChart(PlainSheet):
@@ -58,7 +48,7 @@ class SpendChart(PlainSheet):
         figures = self._latest.value
         if figures is None or sight.shoot is None:
             return []
-        parts = sorted(_parts(figures.budget), key=lambda part: -part.expected)
+        parts = money_parts(figures.budget)
         if not any(part.expected for part in parts):
             return []
         tone = Tone.QUIET if self._latest.stale else Tone.INK
@@ -67,22 +57,7 @@ class SpendChart(PlainSheet):
         return [whole, *_bars(sight.binder, parts, scale, tone)]
 
 
-def _parts(budget: Budget) -> Iterator[_Part]:
-    """Dish by dish; the producer's own by heading; tax and contingency as they are."""
-    own: dict[str, _Part] = {}
-    for row in budget.rows if budget.tax_contained else (*budget.rows, *budget.tax):
-        expected, planned = row.amounts.expected or 0, row.amounts.planned or 0
-        if row.kind is not RowKind.OWN:
-            key = key_of(row.place) if row.kind is RowKind.DISH else f"{row.kind.value}:{row.name}"
-            yield _Part(key, row.name, expected, planned)
-            continue
-        name = row.heading or row.name
-        before = own.get(name, _Part(f"heading:{name}", name, 0, 0))
-        own[name] = _Part(before.key, name, before.expected + expected, before.planned + planned)
-    yield from own.values()
-
-
-def _sum(parts: list[_Part]) -> int:
+def _sum(parts: Sequence[MoneyPart]) -> int:
     return sum(part.expected for part in parts)
 
 
@@ -99,17 +74,16 @@ def _whole(binder: Binder, budget: Budget, total: int, scale: float, tone: Tone)
     return Row("whole", cells, lines=1.8)
 
 
-def _bars(binder: Binder, parts: list[_Part], scale: float, tone: Tone) -> Iterator[Row]:
+def _bars(binder: Binder, parts: Sequence[MoneyPart], scale: float, tone: Tone) -> Iterator[Row]:
     total = _sum(parts)
     for part in parts:
         notch = None if part.planned == part.expected else part.planned / scale
         shown = money(binder, part.expected)
         tip = "" if notch is None else _("{money} was planned").format(money=money(binder, part.planned))
-        if part.expected or part.planned:
-            cells = (
-                Cell(part.name, tip=part.name),
-                Cell(picture=CostBar(part.expected / scale, notch), spoken=shown, tip=tip),
-                Cell(shown, tone=tone, tip=tip),
-                Cell(percent_text(binder, part.expected / total), tone=Tone.QUIET, size=Size.SMALL),
-            )
-            yield Row(part.key, cells, lines=1.4, rule=False)
+        cells = (
+            Cell(part.name, tip=part.name),
+            Cell(picture=CostBar(part.expected / scale, notch), spoken=shown, tip=tip),
+            Cell(shown, tone=tone, tip=tip),
+            Cell(percent_text(binder, part.expected / total), tone=Tone.QUIET, size=Size.SMALL),
+        )
+        yield Row(part.key, cells, lines=1.4, rule=False)
