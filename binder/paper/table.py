@@ -12,6 +12,7 @@ from binder.paper.mark import SIDE, Mark
 from binder.paper.pen import HAIRLINE
 from binder.paper.ruling import Row, Ruling
 from binder.paper.run import Run
+from binder.paper.script import UNBROKEN_SPACE
 from binder.paper.structure import CELL, HEAD_CELL, HEAD_ROW, ROW, SUBHEADING
 
 if TYPE_CHECKING:
@@ -20,6 +21,9 @@ if TYPE_CHECKING:
     from binder.paper.cell import Column
     from binder.paper.list_type import ListType
 
+
+_LONGEST_NUMBER = 3
+"""Signs of a number that stays with the word after it, where cells are set as running text."""
 
 _LEAST_BESIDE = 4.5
 """Words beside the figures of a narrow row are at least so many times the type size wide, or all is running text."""
@@ -105,7 +109,9 @@ class Table:
         heads = [found for found, column in zip(row, self.ruling.columns, strict=True) if column.head]
         runs: list[Run] = []
         for found in heads:
-            runs += [Run("  ", self.ruling.style.plain)] if runs and found.runs else []
+            kept = bool(runs) and len(runs[-1].text) <= _LONGEST_NUMBER and found.runs
+            between = UNBROKEN_SPACE if kept else "  "
+            runs += [Run(between, self.ruling.style.plain)] if runs and found.runs else []
             runs += found.runs
         shape = next((found for found in heads if found.shape), None)
         words = Text(tuple(runs))

@@ -31,6 +31,12 @@ class Sign:
     begins: float = 0.0
     ends: float = 0.0
     baseline: float = 0.0
+    at: int = 0
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right, top of its ink."""
+        return self.left, self.bottom, self.right, self.top
 
 
 class Words(str):
@@ -91,7 +97,7 @@ def _signs(text_page: pdfium.PdfTextPage) -> Iterator[Sign]:
         begins, baseline = _origin(text_page, at)
         left, bottom, right, top = text_page.get_charbox(at)
         ends = begins + _advance(text_page, at, code, size)
-        yield Sign(chr(code), left, bottom, right, top, size, begins, ends, baseline)
+        yield Sign(chr(code), left, bottom, right, top, size, begins, ends, baseline, at)
 
 
 def _origin(text_page: pdfium.PdfTextPage, at: int) -> tuple[float, float]:
@@ -129,6 +135,9 @@ _TOUCHING = 0.12
 """Neighbours in a word may touch: part of the smaller box that two boxes may share."""
 
 _SAME_BASELINE = 0.01
+_SIGNS_OF_ONE = 3
+"""Points, and how far apart the signs stand in a text that PDFium makes of one glyph."""
+
 _SET_TIGHT = 0.02
 """Parts of the type size by which widths may overlap on one baseline, as those of a PDF are rounded."""
 
@@ -153,8 +162,11 @@ def overlapping(page: ReadPage) -> list[tuple[Sign, Sign]]:
 def _shared(one: Sign, other: Sign) -> float:
     """The part of the smaller box that two boxes share; none for neighbours set as their face sets them.
 
-    The boxes of slanted letters reach over each other, though their strokes are well apart.
+    The boxes of slanted letters reach over each other, though their strokes are well apart. A sign that PDFium tells of
+    as several, as it does of ½ or … beside Hebrew, has one box.
     """
+    if one.box == other.box and abs(one.at - other.at) <= _SIGNS_OF_ONE:
+        return 0.0
     if abs(one.baseline - other.baseline) < _SAME_BASELINE and _set_apart(one, other):
         return 0.0
     wide = min(one.right, other.right) - max(one.left, other.left)

@@ -12,6 +12,8 @@ from hypothesis import strategies as st
 
 from binder.kitchen.binder import Binder
 from binder.kitchen.recipe import Line, Step
+from binder.kitchen.record import UnfitValueError
+from binder.kitchen.reference import allergens
 from binder.kitchen.shoot import Dish
 from binder.paper.paper_size import PAPERS, paper_called
 from binder.paper.preflight import FaultKind
@@ -19,7 +21,7 @@ from binder.paper.press import Printed
 from binder.paper.print_choices import Look, PrintChoices
 from binder.paper.print_set import SheetKind, finished_set, print_sheet, sheet_bytes
 from tests.paper.day_example import day_binder, planned
-from tests.paper.example import SHOOT, UNBROKEN, full_binder, hostile_binder, metric_binder
+from tests.paper.example import HOSTILE_NAMES, SHOOT, UNBROKEN, full_binder, hostile_binder, metric_binder
 from tests.paper.faults import faults_of
 from tests.paper.reader import read_pages
 
@@ -139,32 +141,44 @@ def test_signs_that_no_face_has_are_told_and_shown_by_their_number() -> None:
     assert print_sheet(full_binder(), SHOOT, SheetKind.CARDS).missing_glyphs == ()
 
 
-NAMES = st.text(min_size=1, max_size=300).filter(lambda name: name.strip() and "\x00" not in name)
+TYPED = st.text(min_size=1, max_size=300).filter(lambda name: name.strip() and "\x00" not in name)
+SIGNS = "🍜🫘👩 אבגד حمص 12½ab-"
+NAMES = st.one_of(TYPED, st.sampled_from(HOSTILE_NAMES), st.text(SIGNS, min_size=1).filter(str.strip))
+ALLERGENS = tuple(allergens())[:12]
 RANDOM_BINDERS = 500 if os.environ.get("HYPOTHESIS_PROFILE") == "thorough" else 8
 
 
 @settings(max_examples=RANDOM_BINDERS)
 @given(name=NAMES, text=st.text(max_size=400), paper=st.sampled_from(["a5", "4x6", "letter"]), data=st.data())
-def test_any_name_prints_without_a_fault(name: str, text: str, paper: str, data: st.DataObject) -> None:
-    binder = _named(name, text)
+def test_any_binder_prints_without_a_fault(name: str, text: str, paper: str, data: st.DataObject) -> None:
+    binder = _named(name, text, data)
     others = data.draw(st.lists(st.sampled_from(ON_PAPER), min_size=2, max_size=4, unique=True))
     kinds = list(dict.fromkeys([SheetKind.CARDS, SheetKind.SHOPPING, *others]))
-    _require_faultless(_together(binder, paper, PrintChoices(), kinds), paper_called(paper).margin - 1)
+    choices = PrintChoices(look=data.draw(st.sampled_from(Look)))
+    _require_faultless(_together(binder, paper, choices, kinds), paper_called(paper).margin - 1)
 
 
-def _named(name: str, text: str) -> Binder:
-    from binder.kitchen.record import UnfitValueError
-
+def _named(name: str, text: str, data: st.DataObject) -> Binder:
+    """The usual binder with a name and a text, 0 to 80 lines more and up to twelve allergens."""
     plain = full_binder()
+    lines = [_drawn_line(at, data) for at in range(data.draw(st.sampled_from([0, 1, 5, 80])))]
+    carried = tuple(data.draw(st.lists(st.sampled_from(ALLERGENS), max_size=12, unique=True)))
     try:
         return full_binder(
-            replace(plain.foods["tahini"], name=name),
+            replace(plain.foods["tahini"], name=name, allergens=carried),
             replace(plain.dishes["dish-salad"], name=name),
             replace(plain.steps["salad/1"], title=name[:300], text=text),
             replace(plain.shoots[SHOOT], name=name),
+            *lines,
         )
     except UnfitValueError:  # nothing but characters that are not kept
-        return full_binder(replace(plain.foods["tahini"], name=UNBROKEN))
+        return full_binder(replace(plain.foods["tahini"], name=UNBROKEN, allergens=carried), *lines)
+
+
+def _drawn_line(at: int, data: st.DataObject) -> Line:
+    low = data.draw(st.floats(0.001, 1e6))
+    food, unit = data.draw(st.sampled_from([("tahini", "tbsp"), ("salt", "g"), ("onion", "each"), ("oil", "furlong")]))
+    return Line(id=f"drawn/{at}", step="salad/1", position=at + 10, food=food, low=low, high=low * 2, unit=unit)
 
 
 def test_steps_without_containers_have_the_whole_width_of_a_card_that_has_none() -> None:
