@@ -3,25 +3,34 @@ from __future__ import annotations
 import errno
 import os
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
+from io import BytesIO
 from pathlib import Path
 
+import pypdf
 import pytest
 
 from binder.kitchen.errors import BinderError
+from binder.kitchen.food import Food
 from binder.kitchen.shoot import Shoot
 from binder.kitchen.whole_file import UnwritableFileError
-from binder.paper.paper_size import PAPERS, UnknownPaperError
+from binder.paper.paper_size import PAPERS, UnfitMarginError, UnknownPaperError
 from binder.paper.print_set import (
+    PrintChoices,
     SheetKind,
     UnknownSheetError,
     UnknownShootError,
+    finished_set,
+    kinds_of,
     print_set,
     safe_name,
     sheet_bytes,
+    sheet_title,
     usual_paper,
 )
 from binder.paper.sheet_kind import FILE_NAMES
+from binder.paper.sheet_words import data_version
 from tests.paper.day_example import day_binder, planned
 from tests.paper.example import SHOOT, full_binder, hostile_binder, metric_binder
 from tests.paper.reader import read_pages
@@ -126,3 +135,50 @@ def test_a_hostile_binder_writes_its_set_and_tells_what_no_face_has(tmp_path: Pa
     result = print_set(hostile_binder(), SHOOT, tmp_path, only=["shopping", "base"])
     assert "\ue000" in result.missing_glyphs
     assert all(path.name in FILES for path in tmp_path.iterdir())
+
+
+def test_a_file_that_is_open_elsewhere_is_one_sentence_and_stays_as_it_was(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "costs.pdf").write_bytes(b"the old costs")
+
+    def taken(_source: object, _target: object) -> None:
+        raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
+
+    monkeypatch.setattr("os.replace", taken)
+    with pytest.raises(UnwritableFileError, match=r"“costs\.pdf” cannot be written: ") as refused:
+        print_set(full_binder(), SHOOT, tmp_path, only=["costs"])
+    assert "\n" not in refused.value.says
+    assert [(path.name, path.read_bytes()) for path in tmp_path.iterdir()] == [("costs.pdf", b"the old costs")]
+
+
+def test_all_is_laid_out_before_the_first_file_is_written(tmp_path: Path) -> None:
+    with pytest.raises(UnfitMarginError):
+        print_set(full_binder(), SHOOT, tmp_path / "out", paper="4x6", choices=PrintChoices(margin=30))
+    assert not (tmp_path / "out").exists()
+
+
+def test_one_file_has_every_sheet_with_an_outline_of_sheets_and_pages_counted_through() -> None:
+    (sheet,) = finished_set(day_binder(), [SHOOT], choices=replace(planned(), together=True))
+    reader = pypdf.PdfReader(BytesIO(sheet.printed.content))
+    titles = [entry.title for entry in reader.outline if not isinstance(entry, list)]
+    assert titles == [sheet_title(kind) for kind in kinds_of(day_binder(), SHOOT)]
+    for number, page in enumerate(read_pages(sheet.printed.content), start=1):
+        if "version" in page.words:  # sheets of labels have no foot
+            assert f"page {number} of {len(reader.pages)}" in page.words
+
+
+def test_several_shoots_in_one_file_say_which_is_which() -> None:
+    other: Shoot = full_binder().shoots[SHOOT]
+    binder = full_binder(replace(other, id="two", name="Second day"))
+    (sheet,) = finished_set(binder, [SHOOT, "two"], only=["shopping"], choices=PrintChoices(together=True))
+    reader = pypdf.PdfReader(BytesIO(sheet.printed.content))
+    titles = [entry.title for entry in reader.outline if not isinstance(entry, list)]
+    assert titles == ["Shopping list · Episode four", "Shopping list · Second day"]
+
+
+def test_a_version_of_the_data_is_another_as_soon_as_anything_is() -> None:
+    assert data_version(full_binder()) == data_version(full_binder())
+    oil: Food = full_binder().foods["oil"]
+    assert data_version(full_binder()) != data_version(full_binder(replace(oil, density=0.92)))
+    assert f"version {data_version(full_binder())}" in read_pages(sheet_bytes(full_binder(), SHOOT, "base"))[0].words
