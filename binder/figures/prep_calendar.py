@@ -13,6 +13,7 @@ from binder.figures.day_activities import ActivityKind
 from binder.figures.day_words import activity_text, dish_title, hours_text, people_text
 from binder.figures.leads import shoot_leads
 from binder.figures.portion_text import number_style
+from binder.figures.thawing import thaw_text, thaws
 from binder.figures.trips import TripLine, TripPlan, to_order, trip_plans
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.wording import _, listed
@@ -29,6 +30,7 @@ class EntryKind(StrEnum):
 
     ORDER = "order"
     TRIP = "trip"
+    THAW = "thaw"
     CONVERSION = "conversion"
     PREP = "prep"
     SHOOT = "shoot"
@@ -63,7 +65,7 @@ def prep_calendar(binder: Binder, shoot_id: str, plan: DayPlan | None) -> tuple[
     """
     entries = [*_orders(binder, shoot_id), *_trips(binder, shoot_id)]
     if plan is not None:
-        entries += [*_before(plan), _shoot(plan)]
+        entries += [*_thaws(binder, shoot_id, plan), *_before(plan), _shoot(plan)]
     return tuple(sorted(entries, key=lambda entry: (entry.on, isinstance(entry.start, datetime), _minute(entry))))
 
 
@@ -105,6 +107,16 @@ def _trips(binder: Binder, shoot_id: str) -> Iterator[PrepEntry]:
 
 def _store(binder: Binder, plan: TripPlan) -> str:
     return binder.stores[plan.store].name if plan.store is not None else ""
+
+
+def _thaws(binder: Binder, shoot_id: str, plan: DayPlan) -> Iterator[PrepEntry]:
+    """What goes into the refrigerator to thaw; the moment it has to be there by is in its details."""
+    for thaw in thaws(binder, shoot_id, plan):
+        what = _("Thaw {food}").format(food=binder.foods[thaw.food].name)
+        details = (thaw_text(binder, thaw, plan.asked.clock.on),)
+        yield PrepEntry(
+            f"thaw/{thaw.food}", EntryKind.THAW, thaw.by.date(), None, what, where=_("refrigerator"), details=details
+        )
 
 
 def _before(plan: DayPlan) -> Iterator[PrepEntry]:

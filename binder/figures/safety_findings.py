@@ -2,49 +2,37 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from binder.figures.clock import shifted
 from binder.figures.date_text import moment_text
 from binder.figures.day_activities import ActivityKind
 from binder.figures.day_words import activity_text, dish_title
-from binder.figures.demand import shoot_demand
 from binder.figures.duration_text import duration_text
 from binder.figures.exposure import Where, is_heated, threads
 from binder.figures.missing import Place
-from binder.figures.portion_text import number_style
 from binder.figures.safety import DonenessNeeded, doneness_needed
 from binder.figures.safety_clocks import clock_text, safety_clocks, thread_text
 from binder.figures.temperature_text import doneness_text, temperature_text
-from binder.kitchen.amount_text import grams_text
-from binder.kitchen.food import Keeping
+from binder.figures.thawing import thaw_text, thaws
 from binder.kitchen.reference import Doneness, cautions, deference, time_limits
 from binder.kitchen.wording import _, listed
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-    from datetime import datetime
 
     from binder.figures.day_activities import Activity
     from binder.figures.day_plan import DayPlan, PlannedActivity
     from binder.figures.exposure import Thread
     from binder.kitchen.binder import Binder
     from binder.kitchen.conversion import Conversion
-    from binder.kitchen.food import Food
 
 _RAW = {"raw_poultry", "raw_meat", "raw_fish", "raw_shellfish", "raw_egg"}
 """Hazards of steps that handle what is cooked before it is eaten."""
 
 COOLING, REHEATING = "cooling", "reheating"
 """The hazards by which steps and conversions say that something is cooled, or heated again."""
-_POUND = 453.59237
-"""Grams. NIST Handbook 44, Appendix C."""
-
-_LARGE_POUNDS, _LARGE_UP_TO = 4, 5
-"""USDA FSIS, Turkey Basics: 24 hours in the refrigerator for every 4 pounds, up to 5 in the same time."""
 
 
 class SafetyKind(StrEnum):
@@ -256,30 +244,7 @@ def _raw_finding(plan: DayPlan, name: str, raw: PlannedActivity, ready: PlannedA
 
 def _thawing(binder: Binder, shoot_id: str, plan: DayPlan) -> Iterator[SafetyFinding]:
     """When what is frozen goes into the refrigerator, by its weight, and how long cold water takes instead."""
-    for food_id, grams in shoot_demand(binder, shoot_id).grams.items():
-        food = binder.foods[food_id]
-        used = [one.start for one in plan.activities if food_id in plan.asked.work.foods.get(one.activity.key, ())]
-        if food.keeping is Keeping.FROZEN and food.temperature_control and used and grams > 0:
-            says = _thawing_text(binder, plan, food, grams, min(used))
-            yield SafetyFinding(SafetyKind.THAWING, Place("foods", food_id), food.name, says, over=False)
-
-
-def _thawing_text(binder: Binder, plan: DayPlan, food: Food, grams: float, used: datetime) -> str:
-    limits, pounds = time_limits(), grams / _POUND
-    fridge = limits["thaw_small_refrigerator" if pounds <= 1 else "thaw_refrigerator_large"]
-    days = 1 if pounds <= _LARGE_UP_TO else math.ceil(pounds / _LARGE_POUNDS)
-    by = shifted(used, -days * (fridge.minutes or 0), plan.asked.clock.shoot.zone)
-    water = limits["thaw_cold_water"]
-    says = _(
-        "{food}, {grams}: into the refrigerator by {moment} to thaw ({source}); or in cold water for {time}, in a bag "
-        "that does not leak and water changed every 30 min, and cooked at once ({water_source}). {deference}"
-    )
-    return says.format(
-        food=food.name,
-        grams=grams_text(grams, number_style(binder)),
-        moment=moment_text(binder, by, plan.asked.clock.on),
-        source=fridge.source,
-        time=duration_text(math.ceil(pounds) * (water.minutes or 0)),
-        water_source=water.source,
-        deference=deference(),
-    )
+    for thaw in thaws(binder, shoot_id, plan):
+        place, name = Place("foods", thaw.food), binder.foods[thaw.food].name
+        says = thaw_text(binder, thaw, plan.asked.clock.on)
+        yield SafetyFinding(SafetyKind.THAWING, place, name, says, over=thaw.too_late)

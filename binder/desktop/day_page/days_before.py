@@ -124,6 +124,7 @@ def _kind(kind: EntryKind) -> str:
     return {
         EntryKind.ORDER: _("order"),
         EntryKind.TRIP: _("fetch"),
+        EntryKind.THAW: _("thaw"),
         EntryKind.CONVERSION: _("base"),
         EntryKind.PREP: _("prep"),
         EntryKind.SHOOT: _("shoot"),
@@ -133,7 +134,7 @@ def _kind(kind: EntryKind) -> str:
 def _place(entry: PrepEntry) -> Place | None:
     """Where an entry comes from: a food, a conversion, a step."""
     head, _slash, rest = entry.key.partition("/")
-    if entry.kind is EntryKind.ORDER:
+    if entry.kind in {EntryKind.ORDER, EntryKind.THAW}:
         return Place("foods", rest)
     if entry.kind is EntryKind.CONVERSION:
         return Place("conversions", rest)
