@@ -4,9 +4,14 @@ import pytest
 
 from binder.paper.card_type import card_type
 from binder.paper.legibility import ARMS_LENGTH, LEAST_ARC, PREFERRED_ARC, capital_height, seen_under, type_size
+from binder.paper.page import FOOT_STYLE
 from binder.paper.paper_size import POINTS_PER_MILLIMETRE
+from binder.paper.print_choices import Look, PrintChoices
+from binder.paper.print_set import sheet_bytes
 from binder.paper.run import Style
 from binder.paper.typeface import capital_ratio
+from tests.paper.example import SHOOT, full_binder
+from tests.paper.reader import read_pages
 
 
 @pytest.mark.parametrize("arc", [15.0, 16.0, 20.0, 22.0])
@@ -39,3 +44,37 @@ def test_nothing_that_is_read_on_a_card_is_smaller_than_the_least_and_its_number
 
 def test_type_grows_with_the_distance_it_is_read_from() -> None:
     assert card_type(1.2).figure.size == pytest.approx(2 * card_type(0.6).figure.size, abs=0.2)
+
+
+FLAT_CAPITALS = "BDEFHIKLMNPRTXZ"
+
+
+def _seen_on_paper(metres: float, look: Look, paper: str) -> dict[float, float]:
+    """Minutes of arc under which capitals on printed cards are seen from so far, by their type size."""
+    content = sheet_bytes(full_binder(), SHOOT, "cards", paper, choices=PrintChoices(metres=metres, look=look))
+    heights: dict[float, float] = {}
+    for page in read_pages(content):
+        for sign in page.signs:
+            if sign.text in FLAT_CAPITALS:
+                tall = (sign.top - sign.bottom) / POINTS_PER_MILLIMETRE
+                heights[round(sign.size, 1)] = seen_under(tall, metres)
+    return heights
+
+
+@pytest.mark.parametrize("look", list(Look))
+@pytest.mark.parametrize("metres", [0.6, 1.0, 2.0])
+def test_capitals_measured_on_the_printed_card_are_as_high_as_the_rule_asks(metres: float, look: Look) -> None:
+    seen, style = _seen_on_paper(metres, look, "a3"), card_type(metres, look=look)
+    for one, arc in ((style.plain, LEAST_ARC), (style.strong, LEAST_ARC), (style.lead, PREFERRED_ARC)):
+        assert seen[round(one.size, 1)] >= arc - 0.1
+    if metres <= ARMS_LENGTH:
+        assert all(arc >= LEAST_ARC - 0.1 for size, arc in seen.items() if size > FOOT_STYLE.size)
+
+
+@pytest.mark.parametrize("metres", [0.5, 0.6, 1.0, 3.0])
+def test_the_most_used_numbers_are_the_largest_in_a_step(metres: float) -> None:
+    style = card_type(metres)
+    assert style.figure.size >= max(style.lead.size, style.strong.size, style.plain.size, style.after.size)
+    content = sheet_bytes(full_binder(), SHOOT, "cards", "a3", choices=PrintChoices(metres=metres))
+    amounts = [sign.size for page in read_pages(content) for sign in page.signs if sign.text in "0123456789"]
+    assert round(style.figure.size, 1) in {round(size, 1) for size in amounts}
