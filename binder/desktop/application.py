@@ -14,6 +14,7 @@ from binder.desktop.desk import Desk
 from binder.desktop.dialogs import Dialogs, RealDialogs
 from binder.desktop.document_bridge import DocumentBridge
 from binder.desktop.first_opening import FirstOpening, open_first
+from binder.desktop.getting_ready import GettingReady
 from binder.desktop.main_window import MainWindow
 from binder.desktop.no_document import NoDocument
 from binder.desktop.task_runner import TaskRunner
@@ -75,4 +76,5 @@ def start(path: Path | None = None) -> int:
     window.show()
     window.activateWindow()
     FirstOpening(window, shelf, path)
+    GettingReady(window.files, window.desk.tasks, window)
     return application.exec()
