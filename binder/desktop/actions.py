@@ -69,6 +69,7 @@ def _file() -> tuple[Action, ...]:
         Action("backups", _("Bac&kups..."), file, 2, needs=Needs.BACKUPS),
         Action("import_prices", _("&Import prices..."), file, 3),
         Action("export_json", _("&Export JSON..."), file, 3),
+        Action("export_shopping", _("Export the shopping &list..."), file, 3, needs=Needs.SHOOT),
         Action("export_calendar", _("Export the &calendar..."), file, 3, needs=Needs.SHOOT),
         Action("print", _("&Print..."), file, 4, ("Print", "Ctrl+P"), Needs.SHOOT),
         Action("quit", _("&Quit"), file, 6, ("Quit", "Ctrl+Q")),

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QDialog, QFileDialog
 
 from binder.kitchen.paths import user_documents_folder
 from binder.kitchen.wording import _
@@ -46,6 +47,23 @@ def binder_files() -> str:
     return ";;".join([_("Binders (*.binder *.json)"), _("All files (*)")])
 
 
+def dialog_to_make(window: QWidget, title: str, suggestion: str, kinds: str) -> QFileDialog:
+    """A dialog that puts the ending of the kind chosen behind a name without one, before it looks what is there."""
+    dialog = QFileDialog(window, title, str(user_documents_folder()), kinds)
+    dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setFileMode(QFileDialog.FileMode.AnyFile)
+
+    def follow(kind: str) -> None:
+        endings = re.findall(r"\*\.(\w+)", kind)
+        if endings:
+            dialog.setDefaultSuffix(endings[0])
+
+    follow(dialog.selectedNameFilter())
+    dialog.filterSelected.connect(follow)
+    dialog.selectFile(Path(suggestion).stem)
+    return dialog
+
+
 class RealDialogs:
     """Asks with the system's dialogs."""
 
@@ -63,11 +81,8 @@ class RealDialogs:
         return Path(chosen) if chosen else None
 
     def file_to_make(self, window: QWidget, title: str, suggestion: str, kinds: str) -> Path | None:
-        start = str(user_documents_folder() / suggestion)
-        chosen, _kind = QFileDialog.getSaveFileName(window, title, start, kinds)
-        path = Path(chosen) if chosen else None
-        ending = Path(suggestion).suffix
-        return path.with_suffix(ending) if path is not None and not path.suffix else path
+        dialog = dialog_to_make(window, title, suggestion, kinds)
+        return Path(dialog.selectedFiles()[0]) if dialog.exec() == QDialog.DialogCode.Accepted else None
 
     def folder(self, window: QWidget, title: str) -> Path | None:
         chosen = QFileDialog.getExistingDirectory(window, title, str(user_documents_folder()))

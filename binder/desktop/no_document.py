@@ -31,6 +31,8 @@ class NoDocument:
     read_only = False
     undo_label: str | None = None
     redo_label: str | None = None
+    undo_size = 0
+    redo_size = 0
 
     def make(self, change: Change) -> Change:
         """Nothing can be edited yet."""

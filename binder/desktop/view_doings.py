@@ -31,6 +31,7 @@ _BEGINS = {
     "add_person": ("day", "person"),
     "add_appliance": ("day", "appliance"),
     "add_event": ("day", "event"),
+    "export_shopping": ("buying", "list file"),
     "export_calendar": ("day", "calendar"),
     "add_budget_line": ("money", "budget line"),
     "add_claim": ("money", "claim"),

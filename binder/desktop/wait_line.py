@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
 
 from binder.desktop.spacing import characters, space
@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from binder.desktop.task_runner import TaskRunner
 
 _PARTS = 100
+_MILLISECONDS = 400
 
 
 class WaitLine(QWidget):
@@ -44,6 +45,9 @@ class WaitLine(QWidget):
         kept = self.sizePolicy()
         kept.setRetainSizeWhenHidden(True)
         self.setSizePolicy(kept)
+        self._soon = QTimer(self)
+        self._soon.setSingleShot(True)
+        self._soon.timeout.connect(self.show)
         tasks.progressed.connect(self._follow)
         self.end()
 
@@ -56,8 +60,15 @@ class WaitLine(QWidget):
         self.bar.setValue(0)
         self.show()
 
+    def begin_soon(self, says: str) -> None:
+        """Show what is waited for once it is worth it; what comes at once is never seen to be waited for."""
+        self.begin(says)
+        self.hide()
+        self._soon.start(_MILLISECONDS)
+
     def end(self) -> None:
         """Nothing is waited for any more."""
+        self._soon.stop()
         self.hide()
 
     def _follow(self, progress: object) -> None:

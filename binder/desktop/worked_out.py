@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from binder.desktop.latest import Latest
 from binder.desktop.task_runner import Outcome, Task
+from binder.figures.under_way import telling
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -52,13 +53,18 @@ class WorkedOut(QObject, Generic[T]):
             self._tasks.run(self._subject, self._work(binder, about), soon=True)
         self.changed.emit()
 
+    def stop(self) -> None:
+        """Wait no longer: what was known before stays, stale, until it is followed again."""
+        self._tasks.cancel(self._subject)
+
     def _work(self, binder: Binder, about: str) -> Callable[[Task], tuple[str, T]]:
         """The work, with the binder as it is now: a value, that another thread may read."""
         figure = self._figure
 
         def work(task: Task) -> tuple[str, T]:
             task.report(0.0)
-            return about, figure(binder, about)
+            with telling(task.report):
+                return about, figure(binder, about)
 
         return work
 

@@ -2,83 +2,30 @@
 
 from __future__ import annotations
 
-import io
 from typing import TYPE_CHECKING
 
-from binder.exchange.money_format import money_format
 from binder.exchange.shopping_lines import shopping_trips
 from binder.exchange.shopping_table import Column, Kind, shopping_columns, shopping_rows, whole_money
-from binder.exchange.text_safety import safe_cell
+from binder.exchange.workbook_writing import fill, new_workbook, number_formats, saved
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
     from datetime import date
 
-    from openpyxl.workbook import Workbook
-    from openpyxl.worksheet.worksheet import Worksheet
-
     from binder.exchange.shopping_table import Value
     from binder.kitchen.binder import Binder
-
-_DAY = "yyyy-mm-dd"
-_NO_CHARACTERS = dict.fromkeys((0xFFFE, 0xFFFF))
-"""What XML may not hold, of what a text of ours may."""
 
 
 def shopping_workbook(binder: Binder, shoot_id: str) -> bytes:
     """An XLSX file: a sheet with the list, and one with what each trip comes to."""
-    from openpyxl import Workbook
-
-    book = Workbook()
-    book.properties.creator = "Binder"
-    formats = _formats(binder)
+    book = new_workbook()
+    formats = number_formats(binder)
     listed = book.worksheets[0]
     listed.title = _("Shopping list")
-    _fill(listed, shopping_columns(binder), shopping_rows(binder, shoot_id), formats)
-    _fill(book.create_sheet(_("Trips")), _trip_columns(binder), _trip_rows(binder, shoot_id), formats)
-    return _saved(book)
-
-
-def _saved(book: Workbook) -> bytes:
-    written = io.BytesIO()
-    book.save(written)
-    return written.getvalue()
-
-
-def _formats(binder: Binder) -> dict[Kind, str]:
-    money = money_format(binder.settings.currency, binder.settings.locale)
-    return {Kind.DAY: _DAY, Kind.COUNT: "0", Kind.GRAMS: "#,##0.0", Kind.MONEY: money}
-
-
-def _fill(
-    sheet: Worksheet,
-    columns: Sequence[Column],
-    rows: Iterable[Sequence[Value | date]],
-    formats: dict[Kind, str],
-) -> None:
-    """Write headings and rows, with formats and widths; the headings stay in sight."""
-    from openpyxl.styles import Alignment, Font
-    from openpyxl.utils import get_column_letter
-
-    sheet.append([column.heading for column in columns])
-    for number, row in enumerate(rows, start=2):
-        for place, (column, value) in enumerate(zip(columns, row, strict=True), start=1):
-            if value is None:
-                continue
-            cell = sheet.cell(number, place, _shown(value))
-            cell.number_format = formats.get(column.kind, "General")
-    for place, column in enumerate(columns, start=1):
-        heading = sheet.cell(1, place)
-        heading.font, heading.alignment = Font(bold=True), Alignment(wrap_text=True, vertical="bottom")
-        sheet.column_dimensions[get_column_letter(place)].width = column.characters
-    sheet.freeze_panes = "A2"
-    sheet.auto_filter.ref = sheet.dimensions
-
-
-def _shown(value: Value | date) -> Value | date:
-    """A text made safe; all else as it is."""
-    return safe_cell(value.translate(_NO_CHARACTERS)) if isinstance(value, str) else value
+    fill(listed, shopping_columns(binder), shopping_rows(binder, shoot_id), formats)
+    fill(book.create_sheet(_("Trips")), _trip_columns(binder), _trip_rows(binder, shoot_id), formats)
+    return saved(book)
 
 
 def _trip_columns(binder: Binder) -> tuple[Column, ...]:

@@ -113,6 +113,8 @@ def test_dots_stand_only_where_more_is_asked() -> None:
         "new",
         "open",
         "open_damaged",
+        "import_prices",
+        "export_shopping",
         "copy_binder",
         "backups",
         "export_json",

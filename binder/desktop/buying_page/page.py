@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from binder.desktop.buying_page.at_home import ADD_HOME, AtHome
 from binder.desktop.buying_page.buying_figures import BuyingFigures, buying_figures, buying_is_quick
 from binder.desktop.buying_page.buying_list import BuyingList
+from binder.desktop.buying_page.list_files import ListFiles
 from binder.desktop.buying_page.list_rows import BOUGHT, TICKS
 from binder.desktop.buying_page.shopping_days import ShoppingDays
 from binder.desktop.buying_page.stores import Stores
@@ -25,6 +26,7 @@ from binder.desktop.places import changed_fields
 from binder.desktop.sheet.cell import key_of
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.spacing import characters, space
+from binder.desktop.wait_line import WaitLine
 from binder.desktop.worked_out import WorkedOut
 from binder.desktop.wrapping_row import WrappingRow
 from binder.figures.missing import Place
@@ -39,13 +41,16 @@ if TYPE_CHECKING:
 LIST, HOME, STORES = "list", "home", "stores"
 """The parts of the page."""
 
+SEARCH = "buying"
+"""The subject of the search for packs, in the task runner."""
+
 
 class BuyingPage(Page):
     """Figures that take longer than a frame come a moment later; ticks and prices show at once."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
-        self._figures: WorkedOut[BuyingFigures] = WorkedOut(desk.tasks, "buying", buying_figures, buying_is_quick, self)
+        self._figures: WorkedOut[BuyingFigures] = WorkedOut(desk.tasks, SEARCH, buying_figures, buying_is_quick, self)
         self._figures.changed.connect(self._show_figures)
         content = QWidget(self)
         parts = [(LIST, _("The list")), (HOME, _("At home already")), (STORES, _("Days and stores"))]
@@ -61,6 +66,12 @@ class BuyingPage(Page):
         self.days = self._part(ShoppingDays(self._figures.latest), STORES)
         self.stores = self._part(Stores(), STORES)
         self.walk = self._part(WalkingOrder(), STORES)
+        self.files = ListFiles(desk, content)
+        self.wait = WaitLine(desk.tasks, SEARCH, content)
+        self.wait.stopped.connect(self._stop)
+        self.again = QPushButton(_("Look for the cheapest packs again"), content)
+        self.again.clicked.connect(self.refresh)
+        self.again.hide()
         self.why = _sentence(content)
         self.as_bought = _sentence(content)
         self._listen()
@@ -97,6 +108,9 @@ class BuyingPage(Page):
         column.setSpacing(0)
         head = WrappingRow(space(self, 2))
         head.addWidget(self.parts)
+        head.addWidget(self.files)
+        head.addWidget(self.wait)
+        head.addWidget(self.again)
         column.addLayout(head)
         column.addWidget(self._stack, 1)
         column.addWidget(self.why)
@@ -122,10 +136,12 @@ class BuyingPage(Page):
             names = sorted(sight.binder.stores.values(), key=lambda store: store.name.casefold())
             self._store = names[0].id if names else None
         self._show_walk()
+        self.files.follow()
         self._figures.follow(sight.binder, sight.shoot)
 
     def _show_figures(self) -> None:
         sight = self.desk.sight()
+        self._show_waiting()
         for view in (self.list, self.orders, self.days):
             view.show_sight(sight)
         filled = self.orders.sheet_model.rowCount() > 0
@@ -136,6 +152,20 @@ class BuyingPage(Page):
         bought = as_bought_text(sight.binder, sight.shoot) if sight.shoot and sight.binder.purchases else ""
         self.as_bought.setText(bought)
         self.as_bought.setVisible(bool(bought) and self.parts.current == LIST)
+
+    def _show_waiting(self) -> None:
+        """What takes longer than a moment shows how far it is."""
+        self.again.hide()
+        if self._figures.latest.stale:
+            self.wait.begin_soon(_("Looking for the cheapest packs"))
+        else:
+            self.wait.end()
+
+    def _stop(self) -> None:
+        """The list stays as it was, quiet, until it is looked for again."""
+        self._figures.stop()
+        self.wait.end()
+        self.again.show()
 
     def _say_why(self) -> None:
         sight, row = self.desk.sight(), self.list.current_row()
@@ -232,6 +262,8 @@ class BuyingPage(Page):
         return self._select(LIST, self.list, row)
 
     def begin(self, kind: str) -> bool:
+        if kind == "list file":
+            return self.files.save()
         if kind != "home":
             return False
         self.show_part(HOME)

@@ -23,6 +23,7 @@ from binder.desktop.money_page.money_figures import (
 )
 from binder.desktop.money_page.money_head import MoneyHead
 from binder.desktop.money_page.parts import JumpRow, Parts
+from binder.desktop.money_page.saving_menu import SavingMenu
 from binder.desktop.money_page.side_part import SidePart
 from binder.desktop.money_page.spend_chart import SpendChart
 from binder.desktop.money_page.tax_sheet import TaxSheet
@@ -55,6 +56,7 @@ class MoneyPage(Page):
         self.parts = Parts(self._area, desk.make, self._follow_link)
         self.jumps = JumpRow(self._area, self._area.paper)
         self._area.column.addWidget(self.jumps)
+        self.saving = SavingMenu(desk, self)
         self._make_budget()
         self.caps = CapPart(desk, self.parts, self._area.paper)
         self._claims_sheet = ClaimsSheet(self._judged.latest)
@@ -106,6 +108,7 @@ class MoneyPage(Page):
         )
         for title, heading, target in words:
             self.jumps.add(title, heading, target.setFocus)
+        self.jumps.put(self.saving.button)
 
     def _lay_out(self) -> None:
         sentence = _("Money begins with a shoot: what its food costs, what else is bought, and what may be said of it.")
@@ -122,6 +125,7 @@ class MoneyPage(Page):
         self.tax.show_sight(sight)
         self._budget.follow(sight.binder, sight.shoot)
         self._judged.follow(sight.binder, sight.shoot)
+        self.saving.follow()
         self.beside.refresh()
         self.what_if.refresh()
 

@@ -82,6 +82,10 @@ class JumpRow(QWidget):
         self._targets[button] = (heading, focus)
         self._row.addWidget(button)
 
+    def put(self, widget: QWidget) -> None:
+        """Something else at the end of the row."""
+        self._row.addWidget(widget)
+
     @property
     def buttons(self) -> list[QToolButton]:
         """The words, from the left."""

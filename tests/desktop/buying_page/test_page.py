@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
+import threading
+from pathlib import Path
+
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from binder.desktop.buying_page.buying_figures import BuyingFigures, buying_figures
 from binder.desktop.buying_page.page import HOME, LIST, STORES, BuyingPage
 from binder.desktop.main_window import MainWindow
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.figures.missing import Place
+from binder.figures.under_way import told
+from binder.kitchen.binder import Binder
 from binder.kitchen.edits.buying import add_pantry_item, move_section, set_store
-from tests.desktop.conftest import MakeWindow
+from tests.desktop.conftest import Answers, MakeWindow
 from tests.desktop.editing import column_of, shown, type_over
 from tests.kitchen_binder import small_binder
 
@@ -159,3 +166,59 @@ def test_nothing_scrolls_sideways_on_a_laptop(window: MainWindow, page: BuyingPa
         page.show_part(part)
         assert any(view.isVisible() for view in views)
         qtbot.waitUntil(fits)
+
+
+@pytest.mark.parametrize("ending", [".xlsx", ".csv", ".txt", ".pdf"])
+def test_the_list_is_saved_as_what_is_asked_for(
+    window: MainWindow, page: BuyingPage, answers: Answers, qtbot: QtBot, tmp_path: Path, ending: str
+) -> None:
+    answers.file = tmp_path / f"list{ending}"
+    with qtbot.waitSignal(window.desk.said, timeout=20_000) as said:
+        QTest.mouseClick(page.files.keep, Qt.MouseButton.LeftButton)
+    assert str(answers.file) in said.args[0]
+    begins = {".xlsx": b"PK", ".csv": b"\xef\xbb\xbfday", ".txt": b"Shopping for", ".pdf": b"%PDF"}
+    assert answers.file.read_bytes().startswith(begins[ending])
+
+
+def test_a_kind_of_file_that_no_list_is_written_as_is_said(
+    window: MainWindow, page: BuyingPage, answers: Answers, qtbot: QtBot, tmp_path: Path
+) -> None:
+    answers.file = tmp_path / "list.doc"
+    with qtbot.waitSignal(window.desk.said) as said:
+        window.actions_.run("export_shopping")
+    assert "list.doc" in said.args[0]
+    assert not answers.file.exists()
+
+
+def test_the_list_is_copied_as_text(page: BuyingPage) -> None:
+    QTest.mouseClick(page.files.copy, Qt.MouseButton.LeftButton)
+    assert QApplication.clipboard().text().startswith("Shopping for Bean day")
+
+
+def test_a_long_search_shows_how_far_it_is_and_can_be_stopped(
+    window: MainWindow, page: BuyingPage, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    begun, go_on = threading.Event(), threading.Event()
+
+    def slow(binder: Binder, shoot: str) -> BuyingFigures:
+        for _part in told(range(4)):
+            begun.set()
+            go_on.wait(20)
+        return buying_figures(binder, shoot)
+
+    monkeypatch.setattr(page._figures, "_figure", slow)
+    monkeypatch.setattr(page._figures, "_is_quick", lambda _binder, _shoot: False)
+    before = page.list.sheet_model.rowCount()
+    page.refresh()
+    qtbot.waitUntil(page.wait.isVisible, timeout=20_000)
+    assert begun.wait(20)
+    QTest.mouseClick(page.wait.stop, Qt.MouseButton.LeftButton)
+    go_on.set()
+    assert not page.wait.isVisible()
+    assert page.again.isVisible()
+    assert page.list.sheet_model.rowCount() == before
+    with qtbot.waitSignal(
+        page._figures.changed, timeout=20_000, check_params_cb=lambda: not page._figures.latest.stale
+    ):
+        QTest.mouseClick(page.again, Qt.MouseButton.LeftButton)
+    assert not page.again.isVisible()

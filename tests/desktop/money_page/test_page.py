@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -22,7 +24,7 @@ from binder.kitchen.edits.buying import tick
 from binder.kitchen.edits.money import add_budget_line, add_claim
 from binder.kitchen.edits.shoots import add_shoot, set_dish, set_shoot
 from binder.kitchen.paths import samples_folder
-from tests.desktop.conftest import MakeWindow
+from tests.desktop.conftest import Answers, MakeWindow
 from tests.desktop.editing import shown, type_over
 
 SOON = 20_000
@@ -209,3 +211,22 @@ def test_without_a_shoot_the_page_says_where_to_begin(window_on: MakeWindow, qtb
     window = window_on(Binder())
     window.show_page("money")
     assert not window.page("money").begin("claim")
+
+
+@pytest.mark.parametrize(
+    ("sheet", "ending"), [("budget", ".pdf"), ("claims", ".pdf"), ("wrap", ".pdf"), ("wrap", ".xlsx")]
+)
+def test_the_money_is_saved_as_a_file(
+    window: MainWindow, page: MoneyPage, answers: Answers, qtbot: QtBot, tmp_path: Path, sheet: str, ending: str
+) -> None:
+    desk, menu = window.desk, page.saving.actions
+    assert [menu[one].isEnabled() for one in ("budget", "claims", "wrap")] == [True, False, False]
+    shoot = desk.binder.shoots["day"]
+    assert desk.make(add_claim(desk.binder, shoot, "All under ninety", ClaimKind.ALL_UNDER, target=9000.0)[0])
+    assert desk.make(tick(desk.binder, shoot, desk.binder.foods["tahini"]))
+    settle(page, qtbot)
+    answers.file = tmp_path / f"money{ending}"
+    with qtbot.waitSignal(desk.said, timeout=SOON) as said:
+        menu[sheet].trigger()
+    assert str(answers.file) in said.args[0]
+    assert answers.file.read_bytes().startswith(b"%PDF" if ending == ".pdf" else b"PK")
