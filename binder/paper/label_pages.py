@@ -15,6 +15,7 @@ from binder.paper.fill_in import FillIn
 from binder.paper.label_grid import label_grid_for
 from binder.paper.legibility import IN_THE_HAND
 from binder.paper.page import Page
+from binder.paper.paper_size import POINTS_PER_MILLIMETRE, PRINTERS
 from binder.paper.run import Run, unbroken
 
 if TYPE_CHECKING:
@@ -30,6 +31,9 @@ if TYPE_CHECKING:
 
 _PAD = 6.0
 """Points of white within a label: no hand puts the sheet in quite straight. Common practice, no source."""
+
+_UNPRINTED = PRINTERS["laser"] * POINTS_PER_MILLIMETRE
+"""Points at the edge of the paper that nothing is printed on, though labels begin there."""
 
 _DISTANCES = (1.0, 0.8, 0.65, IN_THE_HAND)
 """Metres, from the largest type down."""
@@ -76,9 +80,19 @@ def _fitting(job: Job, label: ContainerLabel, grid: LabelGrid, styles: Sequence[
     return next((one for one in styles[:-1] if _fits(job, label, grid, one)), styles[-1])
 
 
+def _white(grid: LabelGrid) -> tuple[float, float]:
+    """Points of white at the sides of each label, and above and below; at the paper's edge what a printer leaves."""
+    (wide, tall), (left, top), (from_left, from_top) = grid.paper.points, grid.points, grid.corner(0)
+    last_left, last_top = grid.corner(grid.count - 1)
+    nearest_side = min(from_left, wide - last_left - left)
+    nearest_end = min(tall - from_top, last_top - top)
+    return max(_PAD, _UNPRINTED - nearest_side), max(_PAD, _UNPRINTED - nearest_end)
+
+
 def _inner(grid: LabelGrid) -> tuple[float, float]:
     """Points of a label that may be printed on."""
-    return grid.points[0] - 2 * _PAD, grid.points[1] - 2 * _PAD
+    across, down = _white(grid)
+    return grid.points[0] - 2 * across, grid.points[1] - 2 * down
 
 
 class _Sheets:
@@ -94,7 +108,8 @@ class _Sheets:
             self._at = 0 if self.pages else self._at
             self.pages.append(Page(outline="" if self.pages else self._outline, foot=False))
         x, top = self._grid.corner(self._at)
-        self.pages[-1].put(block, x + _PAD, top - _PAD, _inner(self._grid)[0])
+        across, down = _white(self._grid)
+        self.pages[-1].put(block, x + across, top - down, _inner(self._grid)[0])
         self._at += 1
 
 

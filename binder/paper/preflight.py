@@ -98,7 +98,7 @@ Found = tuple[FaultKind, str]
 
 def _beyond_paper(paper: PaperSize, page: Page, inks: Sequence[Ink]) -> Iterator[Found]:
     width, height = paper.points
-    white = min(_NEAREST, paper.margin) - _SLACK if page.foot else 0.0
+    white = (min(_NEAREST, paper.margin) if page.foot else _NEAREST) - _SLACK
     for ink in inks:
         if min(ink.left, ink.bottom) < white or ink.right > width - white or ink.top > height - white:
             yield FaultKind.LEAVES_PAPER, _("{what} leaves the paper.").format(what=_named(ink))

@@ -31,8 +31,8 @@ def bought_row(binder: Binder, shoot_id: str, line: TripLine, style: ListType) -
     return (
         Cell(shape=tick, size=style.lead.size),
         food_cell(binder, item, style),
-        Cell(_needed(binder, item, style)),
-        Cell(buy),
+        _needed(binder, item, style),
+        Cell((*buy, *_at_home(binder, item, style))),
         cell("" if elsewhere else grams(binder, item.left_over or 0.0), style.plain),
         cell(money(binder, line.price), style.lead),
     )
@@ -44,7 +44,7 @@ def missing_row(binder: Binder, item: ShoppingItem, style: ListType) -> Row:
     return (
         Cell(shape=Shape.TICK_BOX, size=style.lead.size),
         food_cell(binder, item, style),
-        Cell(_needed(binder, item, style)),
+        _needed(binder, item, style),
         cell(lacking, style.strong),
         cell("", style.plain),
         cell(_("not known"), style.strong),
@@ -56,8 +56,8 @@ def home_row(binder: Binder, item: ShoppingItem, style: ListType) -> Row:
     return (
         Cell(shape=Shape.DASH, size=style.lead.size),
         food_cell(binder, item, style),
-        Cell(_needed(binder, item, style)),
-        cell(_("nothing: there is enough"), style.plain),
+        _needed(binder, item, style),
+        Cell((Run(_("nothing: there is enough"), style.plain), *_at_home(binder, item, style))),
         cell(grams(binder, item.left_over or 0.0), style.plain),
         cell(money(binder, 0), style.plain),
     )
@@ -67,7 +67,7 @@ def food_cell(binder: Binder, item: ShoppingItem, style: ListType) -> Cell:
     """A food by its name, and whether a kitchen is likely to have it."""
     runs = [Run(item.name, style.lead)]
     if binder.foods[item.food].staple:
-        runs.append(Run(" " + _("have some?"), style.label))
+        runs.append(Run(" " + unbroken(_("have some?")), style.label))
     return Cell(tuple(runs), size=style.lead.size)
 
 
@@ -75,12 +75,16 @@ def _is_bought(binder: Binder, shoot_id: str, food: str) -> bool:
     return any(one.food == food and one.count > 0 for one in binder.purchases.where("shoot", shoot_id))
 
 
-def _needed(binder: Binder, item: ShoppingItem, style: ListType) -> tuple[Run, ...]:
-    needed = Run(grams(binder, item.needed), style.strong)
+def _needed(binder: Binder, item: ShoppingItem, style: ListType) -> Cell:
+    return cell(grams(binder, item.needed), style.strong)
+
+
+def _at_home(binder: Binder, item: ShoppingItem, style: ListType) -> tuple[Run, ...]:
+    """How much there is already, where there is any."""
     if item.at_home <= 0:
-        return (needed,)
+        return ()
     home = unbroken(_("at home {grams}").format(grams=grams(binder, item.at_home)))
-    return needed, Run(f" {home}", style.label)
+    return (Run(f" {home}", style.label),)
 
 
 def _pack(binder: Binder, found: PackCount, style: ListType, *, first: bool) -> tuple[Run, ...]:

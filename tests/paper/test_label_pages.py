@@ -10,7 +10,7 @@ from binder.paper.print_choices import PrintChoices
 from binder.paper.print_set import SheetKind, sheet_bytes
 from tests.paper.day_example import day_binder, planned, the_plan
 from tests.paper.example import SHOOT, full_binder, hostile_binder
-from tests.paper.reader import overlapping, read_pages
+from tests.paper.reader import outside, overlapping, read_pages
 from tests.paper.said import words_of, words_of_day
 
 GRIDS = [
@@ -49,6 +49,7 @@ def test_every_word_lies_on_one_label_of_any_grid(measures: str) -> None:
     corners = [grid.corner(at) for at in range(grid.count)]
     wide, tall = grid.points
     for page in read_pages(sheet_bytes(day_binder(), SHOOT, SheetKind.LABELS, choices=choices)):
+        assert not outside(page, 5 * 72 / 25.4 - 1), "where a laser printer does not print"
         assert not overlapping(page)
         for sign in page.signs:
             assert any(
