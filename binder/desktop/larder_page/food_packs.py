@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.larder_page.food_facts import food_shown, is_own
 from binder.desktop.larder_page.food_list import price_of
+from binder.desktop.larder_page.pack_history import history_rows
 from binder.desktop.larder_page.pack_terms import (
     deposit_cell,
     is_offer,
@@ -19,12 +20,13 @@ from binder.desktop.larder_page.pack_terms import (
     sold_cell,
     source_cell,
 )
-from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Tone, key_of
+from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, key_of
 from binder.desktop.sheet.sheet import CellName, PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text, money, pack_size, plain_money
 from binder.desktop.words.typed import UnreadableError, typed_choice, typed_date
 from binder.figures.missing import Missing, Place
 from binder.figures.price import PricedPack, chosen_pack, pack_grams, quote_of_pack
+from binder.figures.price_history import unit_price, unit_price_text
 from binder.kitchen.change import Change, apply, changed, joined
 from binder.kitchen.edits.foods import (
     add_pack,
@@ -145,7 +147,8 @@ def _pack_rows(binder: Binder, pack: Pack) -> list[Row]:
     place = Place("packs", pack.id)
     older = [quote for quote in binder.quotes.where("pack", pack.id) if chosen is not None and quote.id != chosen.id]
     rest = [_quote_row(binder, pack, quote) for quote in sorted(older, key=lambda quote: quote.on, reverse=True)]
-    return [Row(key_of(place), cells, place=place, rule=False), _terms_row(binder, pack, chosen, place), *rest]
+    head = [Row(key_of(place), cells, place=place, rule=False), _terms_row(binder, pack, chosen, place)]
+    return [*head, *history_rows(binder, pack), *rest]
 
 
 def _terms_row(binder: Binder, pack: Pack, chosen: Quote | None, place: Place) -> Row:
@@ -185,7 +188,8 @@ def _price_cells(binder: Binder, pack: Pack, quote: Quote | None) -> tuple[Cell,
     if isinstance(grams, Missing):
         comes_to = Cell(_("cannot weigh"), mark=Mark.UNKNOWN, tip=grams.says)
     else:
-        comes_to = Cell(price_of(binder, PricedPack(pack, quote, grams)), tone=Tone.QUIET)
+        each = unit_price(binder, pack, quote)
+        comes_to = Cell(unit_price_text(binder, each) if each else price_of(binder, PricedPack(pack, quote, grams)))
     return (*_quote_cells(binder, quote), comes_to, _chosen_cell(binder, pack, quote))
 
 

@@ -11,6 +11,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 
 from binder.desktop.pictures.cost_bar import CostBar, draw_cost_bar
 from binder.desktop.pictures.pans import Pans, draw_pans
+from binder.desktop.pictures.price_line import PriceLine, draw_price_line
 from binder.desktop.pictures.state_mark import draw_mark
 from binder.desktop.pictures.tick_box import TickBox, draw_tick_box
 from binder.desktop.sheet.cell import Align, Cell, Mark, Size, Tone
@@ -104,7 +105,10 @@ def _lines(brushes: Brushes, box: QRectF, cell: Cell) -> tuple[QRectF, QRectF]:
 
 
 def _picture(brushes: Brushes, box: QRectF, cell: Cell) -> QRectF:
-    """Draw the picture in the upper part and give what is left for the words."""
+    """Draw the picture in the upper part and give what is left for the words; a line of prices takes all of it."""
+    if isinstance(cell.picture, PriceLine):
+        draw_price_line(brushes.painter, box, cell.picture, brushes.tokens)
+        return QRectF(box.left(), box.bottom(), box.width(), 0)
     line = QFontMetricsF(brushes.font).height()
     words = 1 if cell.text or cell.under else 0
     top = box.center().y() - (line * (0.85 + words)) / 2

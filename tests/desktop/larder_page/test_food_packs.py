@@ -26,7 +26,7 @@ def tahini(chickpeas: Binder) -> Sight:
 
 def test_a_pack_says_size_store_price_date_and_what_it_comes_to(tahini: Sight) -> None:
     shown = [cell.text for cell in PACKS.rows(tahini)[0].cells]
-    assert shown == ["16 oz", "", "Market hall", "$7.49", "13 Oct 2026", "$7.49/lb", "yes"]
+    assert shown == ["16 oz", "", "Market hall", "$7.49", "13 Oct 2026", "$7.49 a lb", "yes"]
     assert is_even(PACKS, tahini)
 
 
@@ -39,7 +39,7 @@ def test_a_price_is_changed_or_with_a_date_added(tahini: Sight) -> None:
         (810, date(2026, 11, 2)),
     }
     rows = PACKS.rows(Sight(added, "day", "foods:tahini"))
-    assert [row.key.partition(":")[0] for row in rows] == ["packs", "terms", "quotes", "add"]
+    assert [row.key.partition(":")[0] for row in rows] == ["packs", "terms", "history", "quotes", "add"]
     assert rows[0].cells[3].text == "$8.10"
     today = after_typing(PACKS, tahini, ROW, "price", "9 today")
     assert len(today.quotes.where("pack", "pack_tahini")) == 2

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication
 from binder.desktop.appearance import Wardrobe
 from binder.desktop.pictures.cost_bar import CostBar
 from binder.desktop.pictures.pans import Pan, Pans
+from binder.desktop.pictures.price_line import price_line
 from binder.desktop.sheet.cell import Align, Cell, Column, Mark
 from binder.desktop.sheet.cell_painting import Brushes, paint_cell, split_at_decimal, wrapped_height
 from binder.desktop.theme import LIGHT, Tokens
@@ -83,3 +84,15 @@ def test_a_paragraph_is_as_high_as_its_lines(wardrobe: Wardrobe) -> None:
     short, long = (wrapped_height(font, Cell("word " * count), 200) for count in (2, 60))
     assert short < 2.5 * line
     assert long > 8 * line
+
+
+def test_a_line_of_prices_goes_up_where_they_rise() -> None:
+    rising, falling = (price_line(enumerate(prices)) for prices in ((100, 150, 200), (200, 150, 100)))
+    assert [up for _at, up in rising.points] == [0.5, 0.75, 1.0]
+    images = [painted(Cell(picture=line), Column("b", ""), width=300) for line in (rising, falling)]
+    assert images[0] != images[1]
+
+
+def test_a_line_of_prices_of_one_day_or_of_nothing_is_drawn_too() -> None:
+    for prices in ([(5, 0), (5, 0)], [(5, 100)]):
+        assert not painted(Cell(picture=price_line(prices)), Column("b", ""), width=300).isNull()
