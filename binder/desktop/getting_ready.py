@@ -78,6 +78,5 @@ def _reading(name: str) -> Callable[[Task], None]:
 
 
 def set_aside() -> None:
-    """What is there stays until the program ends: later rounds of the garbage collector pass it by."""
-    gc.collect()
+    """What is there stays until the program ends: rounds of the garbage collector pass it by from here on."""
     gc.freeze()
