@@ -26,7 +26,8 @@ class Column:
     """A column: its label, whether it holds figures (right-aligned) or bars, and its share of the room for words.
 
     `head` columns stand on the first line of a narrow row; the others follow as `label value`. Figures align on
-    `decimal_mark` where there is one. A `strong` label is looked for, as the number of a dish.
+    `decimal_mark` where there is one. A `strong` label is looked for, as the number of a dish. Figures take at `most`
+    that part of the table's width.
     """
 
     label: str
@@ -36,6 +37,7 @@ class Column:
     head: bool = False
     decimal_mark: str = ""
     strong: bool = False
+    most: float = 0.28
 
 
 @dataclass(frozen=True)
@@ -136,14 +138,12 @@ def cell_block(found: Cell) -> Block | None:
 
 
 def cell_width(found: Cell, after: float) -> float:
-    """Points that a cell takes on one line, with `after` points of white after its figure."""
-    words = width_of_runs(found.runs) + after if found.runs else 0.0
-    shape = found.size * (SIDE + (_AFTER_SHAPE if found.runs else 0.0)) if found.shape else 0.0
-    return words + shape
+    """Points that a cell takes with its lines unbroken, and with `after` points of white after its figure."""
+    return natural_width(found) + (after if found.runs else 0.0)
 
 
 def natural_width(found: Cell) -> float:
-    """Points that a cell of words takes where no line of it is broken but where it says so."""
+    """Points that a cell takes where no line of it is broken but where it says so."""
     widest, here = 0.0, 0.0
     for run in found.runs:
         first, *others = run.text.split("\n")

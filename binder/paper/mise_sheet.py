@@ -46,9 +46,9 @@ def mise_sheet(job: Job) -> Sheet:
 def _ruling(rows: Sequence[Row], style: ListType) -> Ruling:
     columns = (
         Column("", figure=True, head=True),
-        Column(_("food"), share=1.5, head=True),
-        Column(_("for"), share=1.45),
-        Column(_("each build"), share=1.05),
+        Column(_("food"), share=1.4, head=True),
+        Column(_("for"), share=1.3),
+        Column(_("each build"), share=1.3),
         Column(_("builds"), figure=True),
         Column(_("in all")),
     )

@@ -24,8 +24,8 @@ _GAP_OF_LARGE_TYPE = 0.45
 _LEAST_WORDS = 8.0
 """A column of words is at least so many times the type size wide; where it cannot be, the table is set as lines."""
 
-_WIDEST_FIGURE = 0.28
-"""Part of the table's width that a column of figures may take."""
+_USUALLY = 0.85
+"""The part of the cells of a column that stand on unbroken lines, where not all can."""
 
 _BAR_WIDTH = 60.0
 """Points of a column of bars."""
@@ -75,8 +75,19 @@ class Ruling:
         return [words[at] if wide is None else wide for at, wide in enumerate(fixed)]
 
     def _shared(self, shares: Mapping[int, float], free: float) -> dict[int, float]:
-        """Points of the columns of words: what one does not need goes to those that would break their lines."""
+        """Points of the columns of words: first what most of their cells need, so that few lines are broken."""
         needed = {at: self._one_line(at) for at in shares}
+        widest = {at: widths[-1] for at, widths in needed.items()}
+        usual = {at: widths[int(_USUALLY * (len(widths) - 1))] for at, widths in needed.items()}
+        for least, weights in ((widest, dict(shares)), (usual, {at: widest[at] - usual[at] for at in shares})):
+            over = free - sum(least.values())
+            if over >= 0:
+                return {at: wide + over * weights[at] / sum(weights.values()) for at, wide in least.items()}
+        return self._by_share(shares, usual, free)
+
+    @staticmethod
+    def _by_share(shares: Mapping[int, float], needed: Mapping[int, float], free: float) -> dict[int, float]:
+        """What a column does not need of its share goes to the others."""
         unsettled, settled, left = dict(shares), dict[int, float](), free
         while unsettled:
             each = left / sum(unsettled.values())
@@ -86,20 +97,19 @@ class Ruling:
             settled |= {at: needed[at] for at in short}
             left -= sum(needed[at] for at in short)
             unsettled = {at: share for at, share in unsettled.items() if at not in settled}
-        over = left / sum(shares.values())
-        return {at: wide + over * shares[at] for at, wide in settled.items()}
+        return settled
 
-    def _one_line(self, at: int) -> float:
-        """Points that the cells of a column of words, and its label, take without a line broken."""
-        label = width_of_runs((Run(self.columns[at].label, self.style.label),))
-        return max(label, *(natural_width(row[at]) for row in self.rows), 0.0) + 0.1
+    def _one_line(self, at: int) -> list[float]:
+        """Points that the cells of a column of words, and its label, take without a line broken; the widest last."""
+        label = width_of_runs((Run(self.columns[at].label, self.style.label),)) + 0.1
+        return sorted(max(label, natural_width(row[at]) + 0.1) for row in self.rows) or [label]
 
     def _fixed(self, at: int, width: float) -> float | None:
         """Points of a column of figures or bars; None for one of words."""
         column = self.columns[at]
         if column.bar:
             return _BAR_WIDTH
-        return min(self._natural(at), width * _WIDEST_FIGURE) if column.figure else None
+        return min(self._natural(at), width * column.most) if column.figure else None
 
     def _natural(self, at: int) -> float:
         """What a column of figures would take: its widest figure, decimal marks aligned, or its label."""

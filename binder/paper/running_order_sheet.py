@@ -16,7 +16,7 @@ from binder.paper.cell import Cell, Column, cell
 from binder.paper.legibility import ARMS_LENGTH
 from binder.paper.list_pages import Section, Sheet
 from binder.paper.plan_words import clock, no_plan_text
-from binder.paper.run import Run
+from binder.paper.run import Run, unbroken
 from binder.paper.sheet_words import shoot_words
 from binder.paper.table import table
 
@@ -33,6 +33,10 @@ if TYPE_CHECKING:
 
 ACROSS_THE_ROOM = 1.5
 """Metres; what hangs on the wall is read from the other side of the work top. Common practice, no source."""
+
+
+_WIDEST_TIME = 0.36
+"""Part of the sheet's width that times may take: they are what it is for."""
 
 
 @dataclass(frozen=True)
@@ -67,8 +71,7 @@ def running_order_sheet(job: Job) -> Sheet:
         none = text(_("The shoot has no dishes yet: add the first."), style.plain)
         return Sheet(_("Running order"), under, [Section(before=(none,))], style)
     columns = (
-        Column(_("from"), figure=True, head=True),
-        Column(_("to"), figure=True, head=True),
+        Column(_("when"), figure=True, head=True, most=_WIDEST_TIME),
         Column(_("no."), figure=True, head=True),
         Column(_("on camera"), head=True),
     )
@@ -126,9 +129,12 @@ def _row(binder: Binder, entry: _Entry, style: ListType, near: ListType) -> Row:
     name = [Run(entry.name, style.lead)]
     if entry.more:
         name.append(Run(f"\n{entry.more}", near.plain))
+    when = [Run(clock(binder, entry.start), style.lead)] if entry.start else []
+    if entry.end:
+        until = unbroken(_("to {time}").format(time=clock(binder, entry.end)))
+        when.append(Run(f"\n{until}", style.plain))
     return (
-        cell(clock(binder, entry.start) if entry.start else "", style.lead),
-        cell(clock(binder, entry.end) if entry.end else "", style.plain),
+        Cell(tuple(when), size=style.lead.size),
         cell("" if entry.number is None else str(entry.number), style.lead),
         Cell(tuple(name), size=style.lead.size),
     )

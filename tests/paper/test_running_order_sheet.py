@@ -17,13 +17,13 @@ def test_every_dish_stands_with_the_time_that_the_camera_is_on_it() -> None:
     for dish in day_binder().dishes.where("shoot", SHOOT):
         seen = [one for one in the_plan().activities if one.activity.dish == dish.id and one.activity.kind in FILMED]
         begins, ends = min(one.start for one in seen), max(one.end for one in seen)
-        assert f"{_clock(begins)} {_clock(ends)} {dish.position + 1} {dish_name(day_binder(), dish)}" in words
+        assert f"{_clock(begins)} to {_clock(ends)} {dish.position + 1} {dish_name(day_binder(), dish)}" in words
 
 
 def test_call_lunch_and_wrap_stand_in_it_in_their_order() -> None:
     words = words_of_day(SheetKind.RUNNING_ORDER)
     assert words.index("8:00 AM Call") < words.index("1 Chickpea") < words.index(f"{_clock(the_plan().wrap)} Wrap")
-    assert "12:30 PM 1:15 PM Lunch work stops" in words
+    assert "12:30 PM to 1:15 PM Lunch work stops" in words
 
 
 def test_without_a_plan_it_is_the_order_and_says_that_there_are_no_times() -> None:
