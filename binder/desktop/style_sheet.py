@@ -27,6 +27,7 @@ QPushButton:hover {{ background: {tint}; }}
 QPushButton:focus {{ border: 2px solid {accent}; padding: 0.24em 0.84em; }}
 QPushButton:disabled {{ color: {edge}; border-color: {line}; }}
 QPushButton[leading="true"] {{ background: {accent}; color: {on_accent}; border-color: {accent}; }}
+QPushButton[leading="true"]:disabled {{ background: {raised}; color: {edge}; border-color: {line}; }}
 QPushButton[leading="true"]:focus {{ border: 2px solid {ink}; }}
 QToolButton {{ background: transparent; color: {ink}; border: 1px solid transparent; border-radius: 4px; }}
 QToolButton {{ padding: 0.2em 0.5em; }}

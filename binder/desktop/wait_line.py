@@ -19,7 +19,7 @@ _MILLISECONDS = 400
 
 
 class WaitLine(QWidget):
-    """Follows the work on one subject of the task runner; it keeps its room while there is nothing to wait for."""
+    """Follows the work on one subject of the task runner; hidden while there is nothing to wait for."""
 
     stopped = Signal()
     """Someone wants to wait no longer."""
@@ -42,9 +42,6 @@ class WaitLine(QWidget):
         layout.addWidget(self.bar)
         layout.addWidget(self.stop)
         layout.addStretch(1)
-        kept = self.sizePolicy()
-        kept.setRetainSizeWhenHidden(True)
-        self.setSizePolicy(kept)
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
         self._soon.timeout.connect(self.show)

@@ -109,10 +109,10 @@ class BuyingPage(Page):
         head = WrappingRow(space(self, 2))
         head.addWidget(self.parts)
         head.addWidget(self.files)
-        head.addWidget(self.wait)
-        head.addWidget(self.again)
         column.addLayout(head)
         column.addWidget(self._stack, 1)
+        column.addWidget(self.wait)
+        column.addWidget(self.again, 0, Qt.AlignmentFlag.AlignLeft)
         column.addWidget(self.why)
         column.addWidget(self.as_bought)
         sentence = _(

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from binder.kitchen.price import Store
 
 ADD_STORE = "add:store"
+_SHORT = 36
+"""Characters of a note that one line has room for in a narrow window."""
 
 
 class Stores(PlainSheet):
@@ -91,9 +93,9 @@ def _row(binder: Binder, store: Store) -> Row:
         _cost(binder, store.trip_cost),
         _cost(binder, store.avoided),
         Cell(ngettext("{count} pack", "{count} packs", count).format(count=count), tone=Tone.QUIET),
-        Cell(store.notes, edit=store.notes, placeholder="–"),
+        Cell(store.notes, edit=store.notes, placeholder="–", folds=True, tip=store.notes),
     )
-    return Row(key_of(place), cells, place=place)
+    return Row(key_of(place), cells, place=place, lines=1.6 if len(store.notes) <= _SHORT else 2.6)
 
 
 def _cost(binder: Binder, minor: int) -> Cell:

@@ -21,9 +21,9 @@ def sum_rows(binder: Binder, shoot: str, bought: ShoppingList) -> list[Row]:
     """The sum, and under it what is said of it."""
     cells = (
         NOTHING,
-        Cell(_sum_text(binder, shoot, bought), size=Size.STRONG),
+        Cell(_sum_text(binder, shoot, bought), mark=_mark(binder, shoot, bought), size=Size.STRONG),
         *(NOTHING,) * 5,
-        Cell(money(binder, bought.known_spend), mark=_mark(binder, shoot, bought), size=Size.STRONG),
+        Cell(money(binder, bought.known_spend), size=Size.STRONG),
         _paid(binder, shoot),
         NOTHING,
     )
@@ -42,9 +42,9 @@ def sum_rows(binder: Binder, shoot: str, bought: ShoppingList) -> list[Row]:
 
 def _sum_text(binder: Binder, shoot: str, bought: ShoppingList) -> str:
     budget = binder.shoots[shoot].budget
-    of = _(" of a budget of {money}").format(money=money(binder, budget)) if budget else ""
+    of = _("; the budget, for all there is to pay, is {money}").format(money=money(binder, budget)) if budget else ""
     rest = _(", and what has no price") if bought.spend is None else ""
-    return _("At the till, whole packs{budget}{rest}").format(budget=of, rest=rest)
+    return _("At the till, whole packs{rest}{budget}").format(budget=of, rest=rest)
 
 
 def _mark(binder: Binder, shoot: str, bought: ShoppingList) -> Mark:

@@ -121,9 +121,10 @@ def other_packs(binder: Binder, line: ListLine) -> dict[str, Pack]:
 
 
 def pack_text(binder: Binder, pack: Pack) -> str:
-    """A pack's size and label; one alone where it says the other."""
+    """A pack's size and label; one alone where it says the other, in fractions or not."""
     size, label = pack_size(binder, pack), pack.label
-    if size.casefold() in label.casefold():
+    plain = f"{pack.size:g} {pack.unit}"
+    if size.casefold() in label.casefold() or plain.casefold() in label.casefold():
         return label
     return size if label.casefold() in size.casefold() else f"{size}, {label}"
 

@@ -66,9 +66,9 @@ class FoodPacks(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("size", _("pack"), characters=9, stretch=1),
-            Column("label", _("label"), characters=8, stretch=1),
-            Column("store", _("store"), characters=10, stretch=2),
+            Column("size", _("pack"), characters=8, stretch=1),
+            Column("label", _("label"), characters=7, stretch=1),
+            Column("store", _("store"), characters=12, stretch=2),
             Column(
                 "price",
                 _("price"),
@@ -76,8 +76,8 @@ class FoodPacks(PlainSheet):
                 align=Align.RIGHT,
                 tip=_("A new price: 3.79 today, or 3.79 on a date; an offer: 3 for 4.50"),
             ),
-            Column("on", _("as of"), characters=11.5),
-            Column("per_unit", _("comes to"), characters=9, align=Align.RIGHT),
+            Column("on", _("as of"), characters=10.5),
+            Column("per_unit", _("comes to"), characters=10, stretch=1, align=Align.RIGHT),
             Column("pinned", _("chosen"), characters=6.5, tip=_("Pin a price to choose it before all newer ones")),
         )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
@@ -86,14 +87,11 @@ class LarderPage(Page):
         margin = space(self, 2)
         left = QVBoxLayout()
         left.setSpacing(margin)
-        above = QHBoxLayout()
-        above.setSpacing(margin)
-        above.addWidget(self.filter, 1)
-        above.addWidget(self.bring_in)
-        left.addLayout(above)
+        left.addWidget(self.filter)
         left.addWidget(self.list, 1)
+        left.addWidget(self.bring_in, 0, Qt.AlignmentFlag.AlignLeft)
         layout = QHBoxLayout(content)
-        layout.setContentsMargins(margin, margin, 0, 0)
+        layout.setContentsMargins(margin, margin, 0, margin)
         layout.setSpacing(space(self, 2))
         layout.addLayout(left, 1)
         layout.addWidget(self._area, 2)

@@ -14,6 +14,10 @@ if TYPE_CHECKING:
     from binder.desktop.theme import Tokens
 
 
+_WHOLE = 0.2
+"""The part of the highest price that the chart is high, at least: a rise by a quarter of the lowest."""
+
+
 @dataclass(frozen=True)
 class PriceLine:
     """Days and prices from the oldest to the newest; each day and price as a share (0 to 1) of the whole span."""
@@ -22,21 +26,23 @@ class PriceLine:
 
 
 def price_line(prices: Iterable[tuple[int, int]]) -> PriceLine:
-    """The line of prices in minor units on days by their ordinal, the oldest first. The scale begins at nothing."""
+    """The line of prices in minor units on days by their ordinal, the oldest first.
+
+    Its foot is the lowest price, or lower: what rose by a quarter goes all the way up, what rose by less not as far.
+    """
     known = list(prices)
-    begin, most = known[0][0], max(price for _day, price in known) or 1
-    span = known[-1][0] - begin or 1
-    return PriceLine(tuple(((day - begin) / span, price / most) for day, price in known))
+    begin, span = known[0][0], known[-1][0] - known[0][0] or 1
+    least, most = min(price for _day, price in known), max(price for _day, price in known)
+    room = max(most - least, most * _WHOLE) or 1
+    return PriceLine(tuple(((day - begin) / span, 1 - (most - price) / room) for day, price in known))
 
 
 def draw_price_line(painter: QPainter, box: QRectF, line: PriceLine, tokens: Tokens) -> None:
-    """Draw the ground line, the steps and a dot for each price."""
+    """Draw the steps and a dot for each price."""
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     dot = max(2.0, box.height() * 0.07)
     inner = box.adjusted(dot, 2 * dot, -2 * dot, -dot)
-    painter.setPen(QPen(tokens.colour("line"), 1))
-    painter.drawLine(QPointF(inner.left(), inner.bottom()), QPointF(inner.right(), inner.bottom()))
     spots = [QPointF(inner.left() + inner.width() * at, inner.bottom() - inner.height() * up) for at, up in line.points]
     steps = QPolygonF()
     for before, after in zip(spots, [*spots[1:], None], strict=True):

@@ -29,7 +29,7 @@ from binder.desktop.price_import.reading import Question, Reading, read
 from binder.desktop.spacing import characters, space
 from binder.desktop.task_runner import Lane, Outcome, Task
 from binder.desktop.wait_line import WaitLine
-from binder.desktop.words.figure_text import date_text, number_text
+from binder.desktop.words.figure_text import number_text
 from binder.desktop.words.typed import typed_date
 from binder.exchange.price_list import Fate
 from binder.kitchen.errors import BinderError
@@ -72,12 +72,13 @@ class PriceWindow(QDialog):
     def _make_head(self) -> None:
         self.sheets = QComboBox(self)
         self.sheets.setAccessibleName(_("Sheet of the workbook"))
+        self.sheets.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.sheets.activated.connect(self._choose_sheet)
         self.mapper = ColumnMapper(self)
         self.mapper.chosen.connect(self._choose_column)
         self.day = QLineEdit(self)
         self.day.setFixedWidth(characters(self.font(), 14))
-        self.day.setText(date_text(self._desk.binder, self.question.today))
+        self.day.setText(self.question.today.isoformat())
         self.day.textChanged.connect(self._say_date)
         self.day.editingFinished.connect(self._choose_day)
         self._day_wrong = _words(self)
@@ -85,6 +86,7 @@ class PriceWindow(QDialog):
     def _make_rows(self) -> None:
         self.only = QComboBox(self)
         self.only.setAccessibleName(_("Rows shown"))
+        self.only.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.only.activated.connect(self._show_only)
         self.fates = FateModel(self)
         self.table = QTableView(self)
@@ -107,6 +109,9 @@ class PriceWindow(QDialog):
     def _make_foot(self) -> None:
         self.wait = WaitLine(self._desk.tasks, READING, self)
         self.wait.stopped.connect(self._stopped)
+        kept = self.wait.sizePolicy()
+        kept.setRetainSizeWhenHidden(True)
+        self.wait.setSizePolicy(kept)
         self.summary = _words(self)
         self.good_rows = QCheckBox(_("Leave the refused rows out and take the &others"), self)
         self.good_rows.toggled.connect(self._choose_good_rows)

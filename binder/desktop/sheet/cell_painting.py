@@ -69,6 +69,9 @@ def paint_cell(brushes: Brushes, box: QRectF, cell: Cell, column: Column, *, wra
     if wraps and not cell.picture and not cell.under:
         _wrapped(brushes, inner.adjusted(0, step(brushes.font), 0, 0), cell)
         return
+    if cell.folds and not cell.picture and not cell.under:
+        _folded(brushes, inner, cell)
+        return
     line, under = _lines(brushes, inner, cell)
     if cell.under:
         _under(brushes, under, cell, column)
@@ -92,6 +95,12 @@ def _wrapped(brushes: Brushes, box: QRectF, cell: Cell) -> None:
     font = text_font(brushes.font, cell.size)
     box = _marked(brushes, box, cell, at_top=True)
     brushes.write(box, cell.text or cell.placeholder, font, _token(cell), int(WRAPPED))
+
+
+def _folded(brushes: Brushes, box: QRectF, cell: Cell) -> None:
+    flags = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+    box = _marked(brushes, box, cell)
+    brushes.write(box, cell.text or cell.placeholder, text_font(brushes.font, cell.size), _token(cell), int(flags))
 
 
 def _lines(brushes: Brushes, box: QRectF, cell: Cell) -> tuple[QRectF, QRectF]:

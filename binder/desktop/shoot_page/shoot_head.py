@@ -51,7 +51,13 @@ class ShootHead(PlainSheet):
                 align=Align.RIGHT,
                 tip=_("A portion may not cost more than this, where a dish has no cap of its own"),
             ),
-            Column("budget", _("budget at the till"), characters=11, align=Align.RIGHT),
+            Column(
+                "budget",
+                _("budget"),
+                characters=11,
+                align=Align.RIGHT,
+                tip=_("For all there is to pay: the page of money has its lines"),
+            ),
         )
 
     def rows(self, sight: Sight) -> list[Row]:

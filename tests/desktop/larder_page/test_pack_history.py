@@ -39,5 +39,5 @@ def test_it_says_how_the_last_price_stands_to_the_first(chickpeas: Binder, price
 def test_the_chart_has_a_step_for_each_price_by_its_day(chickpeas: Binder) -> None:
     sight = priced(chickpeas, (1498, date(2026, 10, 23)), (749, date(2026, 11, 2)))
     chart = row_called(PACKS, sight, ROW).cells[2]
-    assert chart.picture == PriceLine(((0.0, 0.5), (0.5, 1.0), (1.0, 0.5)))
+    assert chart.picture == PriceLine(((0.0, 0.0), (0.5, 1.0), (1.0, 0.0)))
     assert chart.says == "$7.49 on 13 Oct 2026; $14.98 on 23 Oct 2026; $7.49 on 2 Nov 2026"

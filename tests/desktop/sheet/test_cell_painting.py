@@ -88,9 +88,10 @@ def test_a_paragraph_is_as_high_as_its_lines(wardrobe: Wardrobe) -> None:
 
 def test_a_line_of_prices_goes_up_where_they_rise() -> None:
     rising, falling = (price_line(enumerate(prices)) for prices in ((100, 150, 200), (200, 150, 100)))
-    assert [up for _at, up in rising.points] == [0.5, 0.75, 1.0]
+    assert [up for _at, up in rising.points] == [0.0, 0.5, 1.0]
     images = [painted(Cell(picture=line), Column("b", ""), width=300) for line in (rising, falling)]
     assert images[0] != images[1]
+    assert [round(up, 6) for _at, up in price_line(enumerate((95, 100))).points] == [0.75, 1.0]
 
 
 def test_a_line_of_prices_of_one_day_or_of_nothing_is_drawn_too() -> None:
