@@ -15,7 +15,7 @@ from binder.paper.block import Block, text
 from binder.paper.cell import Bar, Cell, Column, cell
 from binder.paper.list_pages import Section
 from binder.paper.mark import cap_state, state
-from binder.paper.sheet_words import grams, money, share_text
+from binder.paper.sheet_words import grams, money, share_text, titled
 from binder.paper.table import Table, table
 
 if TYPE_CHECKING:
@@ -23,6 +23,9 @@ if TYPE_CHECKING:
     from binder.kitchen.binder import Binder
     from binder.paper.list_type import ListType
     from binder.paper.ruling import Row
+
+_FURTHEST_PRICE = 10
+"""Times what a pack costs: what may cost more than that is named and not listed."""
 
 _WIDEST = 400.0
 """Points; a wider table would part a line from its figures."""
@@ -41,10 +44,24 @@ def dish_sections(binder: Binder, cost: DishCost, style: ListType) -> list[Secti
     before: list[Block] = [state(shape, says, style.strong)]
     sections = [Section(title, "", before, _lines(binder, cost, style), _not_counted(cost, style))]
     prices = break_even_prices(binder, cost.dish)
-    if prices:
+    near = tuple(price for price in prices if _is_near(price))
+    if near:
         before = [text(_("What one of these packs may cost at most for the dish to meet its cap:"), style.plain)]
-        sections.append(Section("", title, before, _break_even(binder, prices, style)))
+        sections.append(Section("", title, before, _break_even(binder, near, style), _further(prices, near, style)))
     return sections
+
+
+def _is_near(price: BreakEven) -> bool:
+    """Whether a price is within what prices do: nobody waits for salt at a hundred times what it costs."""
+    return price.price_at_cap is None or price.price_at_cap <= _FURTHEST_PRICE * price.price_now
+
+
+def _further(prices: tuple[BreakEven, ...], near: tuple[BreakEven, ...], style: ListType) -> tuple[Block, ...]:
+    further = [price.name for price in prices if price not in near]
+    if not further:
+        return ()
+    says = _("{foods}: each could cost {times} times what it does.")
+    return (text(says.format(foods=titled(listed(further)), times=_FURTHEST_PRICE), style.plain),)
 
 
 def _not_counted(cost: DishCost, style: ListType) -> tuple[Block, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -195,15 +196,24 @@ def print_set(
 
 
 def write_sheets(folder: Path, sheets: Sequence[FinishedSheet]) -> PrintResult:
-    """Write finished sheets into a folder, made if it is not there. Raises UnwritableFileError."""
+    """Write finished sheets into a folder, made if it is not there. Raises UnwritableFileError.
+
+    Several at a time: each waits until the disk has it.
+    """
     _make_folder(folder)
-    files = []
-    for sheet in sheets:
-        path = folder / sheet.name
-        write_whole(path, sheet.printed.content)
-        files.append(PrintedFile(sheet.kind, path, sheet.printed.pages, sheet.printed.faults))
+    with ThreadPoolExecutor(_AT_A_TIME) as writers:
+        files = list(writers.map(lambda sheet: _written(folder, sheet), sheets))
     lacking = dict.fromkeys(sign for sheet in sheets for sign in sheet.printed.missing_glyphs)
     return PrintResult(tuple(files), tuple(lacking))
+
+
+_AT_A_TIME = 8
+
+
+def _written(folder: Path, sheet: FinishedSheet) -> PrintedFile:
+    path = folder / sheet.name
+    write_whole(path, sheet.printed.content)
+    return PrintedFile(sheet.kind, path, sheet.printed.pages, sheet.printed.faults)
 
 
 def _require_shoot(binder: Binder, shoot_id: str) -> None:

@@ -112,12 +112,13 @@ def test_the_costs_sheet_has_cost_cap_and_state_of_every_dish_and_the_cost_of_ev
                 assert line.name in words
                 assert _plain(money_text(line.cost, currency, binder.settings.locale, digits=3)) in words
         for price in break_even_prices(binder, cost.dish):
-            assert _money(binder, price.price_now) in words
-            assert (
-                "no price would do" in words
-                if price.price_at_cap is None
-                else _money(binder, int(price.price_at_cap)) in words
-            )
+            if price.price_at_cap is None:
+                assert "no price would do" in words
+            elif price.price_at_cap <= 10 * price.price_now:
+                assert _money(binder, price.price_now) in words
+                assert _money(binder, int(price.price_at_cap)) in words
+            else:
+                assert "could cost 10 times what it does" in words
 
 
 def test_a_dish_over_its_cap_and_one_whose_cost_is_not_known_say_so_in_words() -> None:
