@@ -182,7 +182,7 @@ class CardsPage(Page):
         if self.list.current_row() is None:
             self.list.select_key(self.kind.value)
         usual = usual_paper(sight.binder, self.kind).name
-        self.paper.setItemText(0, _("{paper}, as is usual").format(paper=usual))
+        self.paper.setItemText(0, _("{paper}, usual").format(paper=usual))
         if self._waits_for_plan and self._shows_this_sheet(sight.shoot):
             self.preflight.say(_("The day is being planned."))
         else:

@@ -48,6 +48,7 @@ class PageStrip(QListView):
         self._delegate = _PageDelegate(self)
         self.setItemDelegate(self._delegate)
         preview.loaded.connect(self.pictures.follow)
+        preview.drawn.connect(self.pictures.draw)
         preview.page_changed.connect(self._follow)
         self.selectionModel().currentChanged.connect(self._choose)
 
@@ -68,6 +69,8 @@ class PageStrip(QListView):
 class PagePictures(QAbstractListModel):
     """A row a page. A picture is drawn beside the window when it is first asked for; the old one stands in meanwhile.
 
+    Only one page is drawn at a time, so pictures wait until the page looked at is there.
+
     `width` is that of a picture in pixels of the window, `ratio` how many dots of the screen a pixel has.
     """
 
@@ -76,6 +79,7 @@ class PagePictures(QAbstractListModel):
         self._pages = pages
         self.width, self.ratio = 100, 1.0
         self._count = 0
+        self._waits = False
         self._pictures: dict[int, QImage] = {}
         self._asked: dict[int, int] = {}
         self._fresh: set[int] = set()
@@ -88,7 +92,7 @@ class PagePictures(QAbstractListModel):
     def follow(self) -> None:
         """The pages are others, or as many others."""
         count = self._pages.pageCount()
-        self._asked, self._fresh = {}, set()
+        self._asked, self._fresh, self._waits = {}, set(), True
         if count > self._count:
             self.beginInsertRows(QModelIndex(), self._count, count - 1)
             self._count = count
@@ -99,6 +103,12 @@ class PagePictures(QAbstractListModel):
             self._pictures = {page: picture for page, picture in self._pictures.items() if page < count}
             self.endRemoveRows()
         self._tell_all()
+
+    def draw(self) -> None:
+        """The page looked at is there: pictures are drawn from here on."""
+        if self._waits:
+            self._waits = False
+            self._tell_all()
 
     def mark(self, marks: Mapping[int, Mark]) -> None:
         """Mark pages."""
@@ -135,7 +145,7 @@ class PagePictures(QAbstractListModel):
         return QSize(self.width, max(1, round(self.width * tall)))
 
     def _ask(self, page: int) -> None:
-        if page not in self._asked and page not in self._fresh:
+        if not self._waits and page not in self._asked and page not in self._fresh:
             self._asked[page] = self._renderer.requestPage(page, self.size(page) * self.ratio)
 
     def _take(self, page: int, _size: QSize, picture: QImage, _options: object, request: int) -> None:

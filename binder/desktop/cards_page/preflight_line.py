@@ -72,7 +72,7 @@ class PreflightLine(QWidget):
         self.links = [LinkButton(fault_text(fault), fault, self) for fault in faults]
         for link in self.links:
             link.clicked.connect(self._ask)
-            self._faults.addWidget(link)
+            self._faults.addWidget(link, 0, Qt.AlignmentFlag.AlignLeft)
             link.show()
 
     def _ask(self) -> None:

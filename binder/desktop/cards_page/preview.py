@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QPointF, Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEvent
 from PySide6.QtPdf import QPdfDocument, QPdfPageRenderer
 from PySide6.QtPdfWidgets import QPdfView
 
@@ -35,6 +35,8 @@ class Preview(QPdfView):
     """Pages are shown larger or smaller."""
     loaded = Signal()
     """There are other pages."""
+    drawn = Signal()
+    """The page looked at is drawn, or takes too long to wait for."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -64,7 +66,6 @@ class Preview(QPdfView):
             return
         if self.content and self.isVisible():
             self._before = self.viewport().grab()
-            self._patience.start()
         down, across = self.verticalScrollBar().value(), self.horizontalScrollBar().value()
         self.content = content
         self.pages.close()
@@ -76,6 +77,10 @@ class Preview(QPdfView):
         self.horizontalScrollBar().setValue(across)
         self.loaded.emit()
         self.page_changed.emit()
+        if self.isVisible():
+            self._patience.start()
+        else:
+            self._let_go()
 
     # Which page
 
@@ -169,18 +174,23 @@ class Preview(QPdfView):
         self._let_go()
         self.zoomed.emit()
 
+    def hideEvent(self, event: QHideEvent) -> None:
+        self._let_go()
+        super().hideEvent(event)
+
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
         if not self._before.isNull():
             QPainter(self.viewport()).drawPixmap(0, 0, self._before)
 
     def _drawn(self, page: int) -> None:
-        if page == self.page:
+        if page == self.page and self._patience.isActive():
             self._let_go()
 
     def _let_go(self) -> None:
         """The new pages are there: the old ones are needed no longer."""
         self._patience.stop()
+        self.drawn.emit()
         if not self._before.isNull():
             self._before = QPixmap()
             self.viewport().update()

@@ -22,7 +22,6 @@ from binder.paper.print_choices import Look, PrintChoices
 from binder.paper.print_set import SheetKind, kinds_of, sheet_bytes
 from tests.desktop.conftest import Answers, MakeWindow
 
-
 OFFSCREEN = pytest.mark.qt_log_ignore("does not support propagateSizeHints")
 """The screen of the tests says so of every window that has a least size."""
 
@@ -294,3 +293,13 @@ def test_each_card_is_printed_as_often_as_wanted(cards: CardsPage, answers: Answ
     assert answers.printed == [3 * pages[0] + sum(pages[2:])]
     assert answers.wanted[-1].order is not None
     assert answers.wanted[-1].order[: pages[0]] == tuple(range(pages[0]))
+
+
+def test_small_pictures_come_once_the_page_looked_at_is_drawn(cards: CardsPage, qtbot: QtBot) -> None:
+    index = cards.strip.pictures.index(0)
+
+    def picture() -> object:
+        return index.data(Qt.ItemDataRole.DecorationRole)
+
+    qtbot.waitUntil(lambda: isinstance(picture(), QImage))
+    assert cards.strip.pictures.index(1).data(Qt.ItemDataRole.AccessibleTextRole) == "page 2"
