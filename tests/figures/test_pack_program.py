@@ -101,6 +101,51 @@ def test_the_same_cost_as_scipys_solver(question: tuple[list[Need], list[Offer],
     assert found.cost == pytest.approx(solved.fun)
 
 
+@settings(max_examples=60, deadline=None)
+@given(questions())
+def test_trips_and_few_stores_cost_what_scipys_solver_says(question: tuple[list[Need], list[Offer], Terms]) -> None:
+    """As one program in whole numbers: counts of packs, and a visit to each store that any pack comes from."""
+    needs, offers, terms = question
+    plain = [Offer(o.key, o.food, o.store, o.grams, o.price) for o in offers]
+    most = [math.ceil(next(n.grams for n in needs if n.food == o.food) / o.grams) for o in plain]
+    trips = [float(terms.trip_costs.get(store, 0)) for store in STORES]
+    cover = [[o.grams if o.food == n.food else 0.0 for o in plain] + [0.0] * len(STORES) for n in needs]
+    visit = [
+        [float(at == one) for at in range(len(plain))] + [-float(most[one]) * (o.store == s) for s in STORES]
+        for one, o in enumerate(plain)
+    ]
+    few = [[0.0] * len(plain) + [1.0] * len(STORES)]
+    stores = math.inf if terms.most_stores is None else terms.most_stores
+    rows = np.array([*cover, *visit, *few])
+    low = [*(need.grams for need in needs), *(-np.inf for _ in plain), 0]
+    high = [*(np.inf for _ in needs), *(0.0 for _ in plain), stores]
+    solved = milp(
+        np.array([*(float(o.price) for o in plain), *trips]),
+        constraints=LinearConstraint(rows, low, high),
+        integrality=np.ones(len(plain) + len(STORES)),
+        bounds=Bounds(0, [*map(float, most), *(1.0 for _ in STORES)]),
+        options={"mip_rel_gap": 0},
+    )
+    if not solved.success:
+        with pytest.raises(NothingCoversError):
+            cheapest_purchase([Need(n.food, n.grams) for n in needs], plain, terms)
+        return
+    found = cheapest_purchase([Need(n.food, n.grams) for n in needs], plain, terms)
+    assert found.objective == pytest.approx(solved.fun)
+
+
+@pytest.mark.parametrize(
+    ("coins", "amount", "fewest"),
+    [((1, 3, 4), 6, 2), ((1, 10, 25), 30, 3), ((1, 5, 10, 25), 63, 6), ((1, 7, 10), 14, 2)],
+)
+def test_change_given_in_the_fewest_coins(coins: tuple[int, ...], amount: int, fewest: int) -> None:
+    """The textbook case against taking the largest first; counted by hand. What is exact leaves nothing over."""
+    offers = [Offer(str(coin), "f", "A", float(coin), 1) for coin in coins]
+    found = cheapest_purchase([Need("f", float(amount), waste=1.0)], offers)
+    assert (sum(one.count for one in found.bought), found.proven) == (fewest, True)
+    assert sum(one.grams for one in found.bought) == amount
+
+
 def test_a_covering_instance_with_a_known_optimum() -> None:
     # The coin problem: to reach 7 with pieces worth 3 at 5 and worth 4 at 6 the least is 11 (one of each); by hand.
     found = cheapest_purchase([Need("f", 7.0)], [Offer("a", "f", "A", 3.0, 5), Offer("b", "f", "A", 4.0, 6)])
