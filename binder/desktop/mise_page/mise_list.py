@@ -13,14 +13,16 @@ from binder.desktop.words.figure_text import clock_text, date_text, grams_parts,
 from binder.figures.missing import Place
 from binder.kitchen.edits.records import set_fields
 from binder.kitchen.wording import _, listed, ngettext
+from binder.paper.plan_words import starts_by_step
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
     from datetime import datetime
 
     from binder.desktop.latest import Latest
     from binder.desktop.mise_page.portions import Starts
     from binder.desktop.sheet.sheet import Sight
+    from binder.figures.day_plan import DayPlan
     from binder.figures.leads import Lead
     from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
@@ -33,9 +35,22 @@ STATION, HOUR = "station", "hour"
 
 @dataclass
 class DayTimes:
-    """When each step of each build begins by the latest plan; none while there is no plan."""
+    """When each step of each build, and each conversion, begins by the latest plan; none while there is no plan."""
 
     starts: Starts = field(default_factory=dict)
+    conversions: Mapping[str, datetime] = field(default_factory=dict)
+
+
+def day_times(plan: DayPlan | None) -> DayTimes:
+    """The times of a plan."""
+    if plan is None:
+        return DayTimes()
+    begun: dict[str, datetime] = {}
+    for one in plan.activities:
+        key = one.activity.conversion
+        if key is not None:
+            begun[key] = min(one.start, begun.get(key, one.start))
+    return DayTimes(starts_by_step(plan), begun)
 
 
 class MiseList(PlainSheet):
@@ -64,7 +79,7 @@ class MiseList(PlainSheet):
             return []
         groups = _hours if sight.subject == HOUR else _stations
         leads = [lead for lead in self._leads.value or () if lead.conversion in sight.binder.conversions]
-        before = _days_before(sight.binder, leads, stale=self._leads.stale)
+        before = _days_before(sight.binder, leads, self._times.conversions, stale=self._leads.stale)
         rows = [*before, *groups(sight.binder, sight.shoot, self._times.starts)]
         return [replace(rows[0], gap=0), *rows[1:]] if rows else []
 
@@ -74,10 +89,15 @@ class MiseList(PlainSheet):
         return set_fields(_("Edit a preparation"), sight.binder.lines[line_of(row)], preparation=text.strip())
 
 
-def _days_before(binder: Binder, leads: list[Lead], *, stale: bool) -> list[Row]:
-    """What of the base must be begun before call, the earliest first."""
-    heading = _heading("before", _("Days before"), _("begun by then, counted back from call"))
-    return [heading, *(_lead_row(binder, lead, stale=stale) for lead in leads)] if leads else []
+def _days_before(binder: Binder, leads: list[Lead], planned: Mapping[str, datetime], *, stale: bool) -> list[Row]:
+    """What of the base must be begun before call, the earliest first; by the plan where there is one."""
+    if not leads:
+        return []
+    says = _("as the day is planned") if planned else _("begun by then, counted back from call")
+    timed = [replace(lead, starts=planned.get(lead.conversion, lead.starts)) for lead in leads]
+    timed.sort(key=lambda lead: lead.starts.replace(tzinfo=None).isoformat() if lead.starts else "")
+    heading = _heading("before", _("Days before"), says)
+    return [heading, *(_lead_row(binder, lead, stale=stale) for lead in timed)]
 
 
 def _lead_row(binder: Binder, lead: Lead, *, stale: bool) -> Row:

@@ -11,7 +11,7 @@ from binder.desktop.base_page.base_figures import is_quick
 from binder.desktop.day_page.choices import Choices
 from binder.desktop.day_page.planning import Planning, planning_of
 from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
-from binder.desktop.mise_page.mise_list import HOUR, STATION, DayTimes, MiseList
+from binder.desktop.mise_page.mise_list import HOUR, STATION, DayTimes, MiseList, day_times
 from binder.desktop.page import Page
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.spacing import space
@@ -19,7 +19,6 @@ from binder.desktop.worked_out import WorkedOut
 from binder.figures.leads import Lead, shoot_leads
 from binder.figures.missing import Place
 from binder.kitchen.wording import _
-from binder.paper.plan_words import starts_by_step
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QHideEvent, QShowEvent
@@ -76,7 +75,8 @@ class MisePage(Page):
     def _show(self) -> None:
         """Show the binder as it is now, with the latest leads and, by hour, the latest plan."""
         plan = self.planning.plan if self.order.current == HOUR else None
-        self._times.starts = starts_by_step(plan) if plan is not None else {}
+        times = day_times(plan)
+        self._times.starts, self._times.conversions = times.starts, times.conversions
         self.sheet.show_sight(self.desk.sight(self.order.current))
         self._pages.show_filled(filled=self.sheet.sheet_model.rowCount() > 0)
         self.standing.setText(self._standing() if self.order.current == HOUR else "")

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from binder.desktop.latest import Latest
-from binder.desktop.mise_page.mise_list import HOUR, STATION, DayTimes, MiseList
+from binder.desktop.mise_page.mise_list import HOUR, STATION, DayTimes, MiseList, day_times
 from binder.desktop.mise_page.portions import by_hour, line_of
 from binder.desktop.sheet.cell import Tone
 from binder.desktop.sheet.sheet import NotEditableError, Sight
@@ -55,6 +55,16 @@ def test_what_must_begin_on_days_before_stands_first(day: Sight) -> None:
     ]
     assert soak.cells[1].leads_to == Place("conversions", "soak")
     assert sheet_of(day.binder, stale=True).rows(day)[1].cells[3].tone is Tone.QUIET
+
+
+def test_by_hour_days_before_are_as_the_day_is_planned(chickpeas: Binder, plan: DayPlan) -> None:
+    rows = sheet_of(chickpeas, day_times(plan)).rows(Sight(chickpeas, "day", HOUR))
+    soak = next(one for one in plan.activities if one.activity.conversion == "soak")
+    row = next(row for row in rows if row.key == "lead:soak")
+    assert row.cells[3].text.endswith(f"{soak.start:%H:%M}")
+    assert f"{soak.start.day} Nov" in row.cells[3].text
+    assert rows[0].cells[3].text == "as the day is planned"
+    assert day_times(None) == DayTimes()
 
 
 def test_every_item_stands_at_its_station(day: Sight) -> None:
