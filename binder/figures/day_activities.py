@@ -13,6 +13,10 @@ HOLD, KEEPS = "hold ", "keeps "
 """What keys of gaps begin with that end with the id of a step whose result, or of a form that, stays fit so long."""
 
 
+WAIT = "/wait"
+"""What the key of a wait ends with; before it stands the key of the step that it follows."""
+
+
 class ActivityKind(StrEnum):
     """What an activity of the day is."""
 

@@ -81,7 +81,11 @@ def without_dishes(asked: DayQuestion, question: PlanQuestion, dishes: Collectio
     gaps += [Gap(last, first, order[0].least, key=RUNNING_ORDER) for (_, last), (first, _) in pairwise(runs) if order]
     return replace(
         question,
-        tasks=tuple(task for task in question.tasks if task.key not in gone),
+        tasks=tuple(
+            replace(task, until=tuple(one for one in task.until if one not in gone))
+            for task in question.tasks
+            if task.key not in gone
+        ),
         gaps=tuple(gaps),
         aparts=tuple(
             replace(one, runs=tuple(run for run in one.runs if run[0] not in gone)) for one in question.aparts

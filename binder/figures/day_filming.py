@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from binder.figures.day_activities import Activity, ActivityKind, DayWork, Done
+from binder.figures.day_activities import HOLD, WAIT, Activity, ActivityKind, DayWork, Done
 from binder.figures.day_kitchen import CAMERA, DayKitchen, hands_for
 from binder.figures.day_steps import StepTasks
 from binder.figures.demand import builds_of, last_position
 from binder.figures.plan_question import RUNNING_ORDER, Apart, Gap, Task
+from binder.kitchen.day import ApplianceKind
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.shoot import BuildKind
 from binder.kitchen.wording import _
@@ -31,6 +33,7 @@ def day_work(binder: Binder, shoot_id: str, kitchen: DayKitchen) -> DayWork:
     for dish in binder.dishes.where("shoot", shoot_id):
         _DishTasks(tasks, dish).add()
     _keep_the_running_order(binder.shoots[shoot_id], work)
+    _keep_in_the_cold(kitchen, work)
     return work
 
 
@@ -41,6 +44,18 @@ def _keep_the_running_order(shoot: Shoot, work: DayWork) -> None:
         work.aparts.append(Apart(tuple(runs), reset))
     else:
         work.gaps += [Gap(last, first, reset, key=RUNNING_ORDER) for (_, last), (first, _) in pairwise(runs)]
+
+
+def _keep_in_the_cold(kitchen: DayKitchen, work: DayWork) -> None:
+    """What has been chilled keeps its place in the fridge until it is used, or until the last that uses it begins."""
+    cold = {one.id for kind in (ApplianceKind.FRIDGE, ApplianceKind.FREEZER) for one in kitchen.of_kind(kind)}
+    used_by: dict[str, dict[str, None]] = {}
+    for gap in work.gaps:
+        if gap.key.startswith(HOLD):
+            used_by.setdefault(f"{gap.before}{WAIT}", {})[gap.after] = None
+    for at, task in enumerate(work.tasks):
+        if task.key in used_by and any(cold.issuperset(choice.resources) for choice in task.one_of):
+            work.tasks[at] = replace(task, until=tuple(used_by[task.key]))
 
 
 class _DishTasks:

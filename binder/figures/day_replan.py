@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from binder.figures.date_text import moment_text
-from binder.figures.day_activities import HOLD, ActivityKind
+from binder.figures.day_activities import HOLD, WAIT, ActivityKind
 from binder.figures.day_clash import DayClash, clash_of
 from binder.figures.day_hours import EVENT
 from binder.figures.day_plan import DayPlan, DayProgress, found_near, planned
@@ -23,7 +23,6 @@ if TYPE_CHECKING:
     from binder.figures.plan_question import Absence, Gap, Plan, PlanQuestion, Task
     from binder.kitchen.binder import Binder
 
-_WAIT = "/wait"
 _HARD = 0.5
 """The part of the time that is given to a plan that breaks nothing."""
 
@@ -121,7 +120,7 @@ def _begun(whole: DayQuestion, starts: Mapping[str, int], stands_at: int) -> dic
         if one.kind is not ActivityKind.WAIT and _has_begun(whole.question, key, starts, stands_at)
     }
     for key, one in whole.work.activities.items():
-        step = key.removesuffix(_WAIT)
+        step = key.removesuffix(WAIT)
         if one.kind is ActivityKind.WAIT and step in begun:
             as_planned = key in starts and begun[step] == starts.get(step)
             start = starts[key] if as_planned else begun[step] + whole.question.by_key[step].minutes
@@ -140,7 +139,7 @@ def _as_fact(task: Task, near: Plan, *, end: int, stands_at: int, late: int) -> 
     """A task that has begun, with what it took; longer by what the day is late where hands are still in it."""
     took = zip(near.taken.get(task.key, ()), task.one_of, strict=False)
     needs = {**task.needs, **{resource: choice.amount for resource, choice in took}}
-    still = late > 0 and end > stands_at and not task.key.endswith(_WAIT)
+    still = late > 0 and end > stands_at and not task.key.endswith(WAIT)
     return replace(task, needs=needs, one_of=(), minutes=task.minutes + (late if still else 0))
 
 
@@ -148,7 +147,7 @@ def _moved_events(
     whole: DayQuestion, tasks: Mapping[str, Task], begun: Mapping[str, int]
 ) -> tuple[tuple[Absence, ...], tuple[str, ...]]:
     """Stops of work that what is under way runs into begin when that ends."""
-    under_way = [(start, start + tasks[key].minutes) for key, start in begun.items() if not key.endswith(_WAIT)]
+    under_way = [(start, start + tasks[key].minutes) for key, start in begun.items() if not key.endswith(WAIT)]
     absences, says = [], dict[str, None]()
     for one in whole.question.absences:
         ends = [end for start, end in under_way if start < one.start < end] if one.key.startswith(EVENT) else []

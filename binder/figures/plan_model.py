@@ -133,7 +133,7 @@ class PlanModel:
         planned = [task for task in users if task.key not in self.question.begun]
         if not planned:
             return
-        used = [*self._uses(planned, {resource.key}), *self._gone(resource)]
+        used = [*self._uses(planned, resource.key), *self._gone(resource)]
         self._fit_into(used, resource.capacity)
         if resource.change or resource.has_states:
             self._change_over(resource, users)
@@ -153,22 +153,32 @@ class PlanModel:
         if used:
             self._fit_into([*used, *gone], sum(resource.capacity for resource in resources))
 
-    def _uses(self, tasks: Iterable[Task], keys: set[str]) -> Iterator[tuple[Var, int]]:
-        """When tasks use some resource, and how much of it."""
+    def _uses(self, tasks: Iterable[Task], key: str) -> Iterator[tuple[Var, int]]:
+        """When tasks use some of a resource, and how much of it."""
         for task in tasks:
-            amount = sum(task.needs.get(key, 0) for key in keys)
-            if amount:
-                yield self.intervals[task.key], amount
+            if task.needs.get(key):
+                yield self._use(task, key), task.needs[key]
             for at, choice in enumerate(task.one_of):
-                for key in keys.intersection(choice.resources):
-                    yield self._interval_at(task, at, key), choice.amount
+                if key in choice.resources:
+                    yield self._use(task, key, self.taken.get((task.key, at), {}).get(key)), choice.amount
 
-    def _interval_at(self, task: Task, at: int, key: str) -> Var:
-        """The task's time at a resource; absent where it takes another one."""
-        if (task.key, at) not in self.taken:
+    def _use(self, task: Task, key: str, taken: Var | None = None) -> Var:
+        """The task's time at a resource, with what it keeps it for; absent where it has taken another one."""
+        until = [one for one in task.until if one not in self.question.begun]
+        if not until and taken is None:
             return self.intervals[task.key]
-        start, taken = self.starts[task.key], self.taken[task.key, at][key]
-        return self.model.new_optional_fixed_size_interval_var(start, task.minutes, taken, f"{task.key} at {key}")
+        start, there, name = self.starts[task.key], True if taken is None else taken, f"{task.key} at {key}"
+        if not until:
+            return self.model.new_optional_fixed_size_interval_var(start, task.minutes, there, name)
+        size = self.model.new_int_var(task.minutes, max(task.minutes, self.last), name)
+        return self.model.new_optional_interval_var(start, size, self._last_beginning(until), there, name)
+
+    def _last_beginning(self, tasks: Sequence[str]) -> Var:
+        if len(tasks) == 1:
+            return self.starts[tasks[0]]
+        last = self.model.new_int_var(0, max(0, self.last), f"the last of {', '.join(tasks)}")
+        self.model.add_max_equality(last, [self.starts[one] for one in tasks])
+        return last
 
     def _gone(self, resource: Resource) -> Iterator[tuple[Var, int]]:
         for start, end, amount in taken_away(self.question, resource):

@@ -19,9 +19,9 @@ if TYPE_CHECKING:
 
     from binder.figures.plan_question import Aims, Plan, PlanProgress, PlanQuestion
 
-_ALONE, _ALONE_PART, _BY_TRIAL = 2.0, 0.5, "no_lp"
-"""How much work (some four seconds on one core), and what part of the time, a single worker has for an aim; and its way
-to search, which settles days and the published instances soonest."""
+_ALONE = (("fixed", 0.3, 0.2), ("no_lp", 2.0, 0.6))
+"""Single workers in the order they are given an aim: their way to search, how much work, what part of the time left.
+The first finds good days soonest; the second settles the published instances (it has four seconds on one core)."""
 
 _GLANCE = 0.02
 """The work of a single worker where it is only asked whether there is a plan."""
@@ -63,7 +63,7 @@ def can_be_planned(
 ) -> bool | None:
     """Whether there is a plan at all; None where that is not settled in time."""
     model, ends_at = PlanModel(question).model, time.monotonic() + seconds
-    outcome, _solver = solved(model, Work(seconds, _GLANCE, _BY_TRIAL), going_on=going_on)
+    outcome, _solver = solved(model, Work(seconds, _GLANCE, "no_lp"), going_on=going_on)
     if outcome is Outcome.OPEN and going_on():
         outcome, _solver = solved(model, Work(seconds_until(ends_at)), going_on=going_on)
     return None if outcome is Outcome.OPEN else outcome is not Outcome.NONE
@@ -122,17 +122,22 @@ class _Search:
 
     def _best(self, part: str, finish: Callable[[Plan], Plan]) -> Plan | None:
         """The best plan for an aim: by a worker alone, and then, where that leaves it open, by those that race."""
-        seconds = _PARTS.get(part, 1.0) * seconds_until(self.ends_at)
-        ends_at = time.monotonic() + seconds
-        outcome, alone = self._solve(Work(seconds * _ALONE_PART, _ALONE, _BY_TRIAL), finish)
-        if outcome in {Outcome.BEST, Outcome.NONE} or not self.wanted():
-            return alone
-        if alone is not None:
-            self.rules.begin_from(alone)
-        _outcome, found = self._solve(Work(seconds_until(ends_at)), finish)
-        if alone is None or found is None:
-            return found or alone
-        return replace(found, bound=max(found.bound, alone.bound))
+        ends_at = time.monotonic() + _PARTS.get(part, 1.0) * seconds_until(self.ends_at)
+        best: Plan | None = None
+        for kind, work, of_time in _ALONE:
+            outcome, best = self._better(best, Work(of_time * seconds_until(ends_at), work, kind), finish)
+            if outcome in {Outcome.BEST, Outcome.NONE} or not self.wanted():
+                return best
+        return self._better(best, Work(seconds_until(ends_at)), finish)[1]
+
+    def _better(self, best: Plan | None, work: Work, finish: Callable[[Plan], Plan]) -> tuple[Outcome, Plan | None]:
+        """A search that begins from the best so far; no bound that was known is forgotten."""
+        if best is not None:
+            self.rules.begin_from(best)
+        outcome, found = self._solve(work, finish)
+        if best is None or found is None:
+            return outcome, found or best
+        return outcome, replace(found, bound=max(found.bound, best.bound))
 
     def _solve(self, work: Work, finish: Callable[[Plan], Plan]) -> tuple[Outcome, Plan | None]:
         if not self.wanted():

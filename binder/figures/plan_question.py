@@ -22,7 +22,8 @@ class Task:
     It begins at `earliest` or later (`because` names the demand that this comes from) and ends by `latest` (None:
     whenever). Of each entry in `one_of` it takes one
     resource besides. `state` is what such a resource must be at (an oven at 220). `group` is what a tool must be washed
-    between.
+    between. What it takes it keeps when its minutes are over, until the last of the tasks in `until` begins: what has
+    been chilled stays in the fridge. Tasks that have begun keep nothing.
     """
 
     key: str
@@ -34,6 +35,7 @@ class Task:
     because: str = ""
     latest: int | None = None
     group: str = ""
+    until: tuple[str, ...] = ()
 
     def may_use(self, resource: str) -> bool:
         """Whether it takes, or may take, some of a resource."""

@@ -78,13 +78,21 @@ def _resource_faults(question: PlanQuestion, resource: Resource, starts: Mapping
     absent = [one for one in question.absences if one.resource == resource.key]
     faults = []
     for minute in sorted({starts[task.key] for task in users} | {one.start for one in absent}):
-        now = [task for task in users if starts[task.key] <= minute < starts[task.key] + task.minutes]
+        now = [task for task in users if starts[task.key] <= minute < _lets_go(question, task, starts)]
         used = sum(_uses(task, resource, taken) for task in now)
         away = sum(one.amount for one in absent if one.start <= minute < one.end)
         planned = any(task.key not in question.begun for task in now)
         if planned and used + away > resource.capacity:
             faults.append(f"{resource.key} is overfull at minute {minute}")
     return faults + _change_faults(question, resource, users, starts)
+
+
+def _lets_go(question: PlanQuestion, task: Task, starts: Mapping[str, int]) -> int:
+    """When a task no longer has what it took: at its end, or when the last that it is kept for begins."""
+    end = starts[task.key] + task.minutes
+    if task.key in question.begun:
+        return end
+    return max([end, *(starts[one] for one in task.until if one not in question.begun)])
 
 
 def _change_faults(

@@ -144,6 +144,18 @@ def test_what_is_not_said_is_assumed_and_named() -> None:
     assert not any("hands are assumed" in says and "Nobody" in says for says in plan_of(timed(*named)).assumed)
 
 
+def test_what_has_been_chilled_keeps_its_place_in_the_fridge_until_it_is_used() -> None:
+    fridge = Appliance(id="fridge", shoot="day", name="fridge", kind=ApplianceKind.FRIDGE, places=1)
+    chilled = replace(timed().steps["spread/1"], uses=ApplianceKind.FRIDGE, waiting_minutes=20)
+    plan = plan_of(timed(fridge, chilled))
+    kept = {key: task.until for key, task in plan.asked.question.by_key.items() if task.until}
+    assert kept["spread-swap/spread/1/wait"] == ("spread-swap/spread/2",)
+    starts = plan.found.starts
+    spans = sorted((starts[key], max(starts[one] for one in until)) for key, until in kept.items())
+    assert len(spans) > 1
+    assert all(end <= begin for (_start, end), (begin, _end) in pairwise(spans))
+
+
 def test_a_tool_is_washed_between_dishes() -> None:
     blender = Appliance(id="blender", shoot="day", name="blender", kind=ApplianceKind.TOOL, change_minutes=15)
     small = timed()

@@ -101,6 +101,9 @@ def questions(draw: st.DrawFn) -> PlanQuestion:
     )
     absences = [Absence("people", 25, 40, 2), Absence("people", 30, 50, 1)] if draw(st.booleans()) else []
     absences += [Absence("cooks", 10, 30, 1)] if draw(st.booleans()) else []
+    if draw(st.booleans()):
+        after = {gap.before: gap.after for gap in gaps}
+        tasks = tuple(replace(task, until=(after[task.key],)) if task.key in after else task for task in tasks)
     resources = (
         Resource("people", 2),
         Resource("oven", 2, has_states=True, tolerance=10, change=15),
@@ -246,6 +249,27 @@ def test_facts_may_break_rules_among_themselves_and_still_take_their_place() -> 
     assert plan is not None
     assert plan.starts["c"] == 15
     assert find_plan(replace(question, begun=frozenset()), Aims()) is None
+
+
+def test_what_is_kept_takes_its_place_until_the_last_that_uses_it_begins() -> None:
+    """Two trays and room for one: the second goes in when both dishes that use the first have begun."""
+    tasks = (
+        Task("chill", 10, {"fridge": 1}, until=("dress", "serve")),
+        Task("other tray", 10, {"fridge": 1}),
+        Task("dress", 5),
+        Task("serve", 5, earliest=40),
+    )
+    gaps = (Gap("chill", "dress", 0), Gap("chill", "serve", 0), Gap("chill", "other tray", 0))
+    question = PlanQuestion(tasks, (Resource("fridge"),), gaps)
+    plan = find_plan(question, Aims())
+    assert plan is not None
+    assert (plan.starts["other tray"], plan.end) == (40, 50)
+    assert faults_of(question, plan.starts) == []
+    assert faults_of(question, {**plan.starts, "other tray": 15}) == ["fridge is overfull at minute 15"]
+    let_go = replace(question, tasks=(replace(tasks[0], until=()), *tasks[1:]))
+    sooner = find_plan(let_go, Aims())
+    assert sooner is not None
+    assert sooner.starts["other tray"] < 40
 
 
 def test_a_pair_of_hands_of_its_own_is_there_for_every_task() -> None:
