@@ -82,8 +82,9 @@ class Tagged:
 
     def draw(self, pen: Pen, x: float, top: float, width: float) -> None:
         """As its block, within an element."""
-        with pen.element(self.role):
-            self.block.draw(pen, x, top, width)
+        pen.begin_element(self.role)
+        self.block.draw(pen, x, top, width)
+        pen.end_element()
 
 
 @dataclass

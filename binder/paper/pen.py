@@ -5,7 +5,6 @@ What is drawn is noted down too, as boxes in the page's own coordinates: `prefli
 
 from __future__ import annotations
 
-from contextlib import contextmanager
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import TYPE_CHECKING
@@ -14,7 +13,7 @@ from binder.paper.glyph import ink_height
 from binder.paper.run import RISE
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
 
     from reportlab.pdfgen.pathobject import PDFPathObject
 
@@ -71,11 +70,13 @@ class Pen:
     inks: list[Ink] = field(default_factory=list)
     _open: int = 0
 
-    @contextmanager
-    def element(self, role: str) -> Iterator[None]:
-        """What is drawn within belongs to an element of the document's structure."""
-        with self.canvas.structure.element(role):
-            yield
+    def begin_element(self, role: str) -> None:
+        """What is drawn up to `end_element` belongs to an element of the document's structure."""
+        self.canvas.structure.begin(role)
+
+    def end_element(self) -> None:
+        """The end of the element that was begun last."""
+        self.canvas.structure.end()
 
     def begin_content(self) -> None:
         """What is drawn up to `end` is one text: its lines are read one after the other."""

@@ -68,8 +68,9 @@ class _Press:
         canvas.setCreator("Binder")
         canvas.setViewerPreference("DisplayDocTitle", "true")
         for part in self._booklet.parts:
-            with canvas.structure.element(SECTION):
-                self._part(part)
+            canvas.structure.begin(SECTION)
+            self._part(part)
+            canvas.structure.end()
         canvas.showOutline()
         canvas.finish()
         return Printed(self._held.getvalue(), self._booklet.count, tuple(self._lacking), tuple(self._faults))

@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from contextlib import contextmanager
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from reportlab.pdfbase.pdfdoc import PDFObject
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
 
 HEADING, SUBHEADING, PARAGRAPH = "H1", "H2", "P"
 TABLE, ROW, HEAD_ROW, CELL, HEAD_CELL = "Table", "TR", "TR head", "TD", "TH"
@@ -69,18 +65,17 @@ class Structure:
         self._here: list[Element] = []
         self._pages: list[list[Element]] = []
 
-    @contextmanager
-    def element(self, role: str) -> Iterator[None]:
-        """What is drawn within belongs to an element of this type; rows one after the other to one table."""
+    def begin(self, role: str) -> None:
+        """What is drawn up to `end` belongs to an element of this type; rows one after the other to one table."""
         if role in {ROW, HEAD_ROW}:
             table = self._table(new=role == HEAD_ROW)
             self._open.append(self._begun(ROW, table))
         else:
             self._open.append(self._begun(role, self._open[-1]))
-        try:
-            yield
-        finally:
-            self._open.pop()
+
+    def end(self) -> None:
+        """The end of the element that was begun last."""
+        self._open.pop()
 
     def _table(self, *, new: bool) -> Element:
         within = self._open[-1]

@@ -8,6 +8,7 @@ from enum import StrEnum
 from typing import Any, cast
 
 from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.pdfdoc import PDFTrueTypeFont
 from reportlab.pdfbase.ttfonts import TTFError, TTFont
 
 from binder.kitchen.errors import BinderError
@@ -41,9 +42,18 @@ class Face(TTFont):
         """Put the face's subsets into a document, their maps back to Unicode in UTF-16 as ISO 32000-1, 9.10.3 asks."""
         subsets = [list(subset) for subset in self.state[doc].subsets] if doc in self.state else []
         super().addObjects(doc)
-        for key, stream in doc.idToObject.items():
-            if key.startswith("toUnicodeCMap:") and self.face.name.decode("latin-1") in key:
-                stream.content = _in_utf16(stream.content, subsets)
+        name = self.face.name.decode("latin-1")
+        for key, found in doc.idToObject.items():
+            if key.startswith("toUnicodeCMap:") and name in key:
+                found.content = _in_utf16(found.content, subsets)
+            elif isinstance(found, PDFTrueTypeFont) and name in found.BaseFont:  # type: ignore[attr-defined]
+                _write_out(found.Widths)  # type: ignore[attr-defined]
+
+
+def _write_out(widths: Any) -> None:  # noqa: ANN401 - ReportLab's array has no types
+    """The widths as one piece of text, which ReportLab would else format one by one: a face has hundreds."""
+    if len(widths.sequence) > 1:
+        widths.sequence = [" ".join([f"{width:.6g}" for width in widths.sequence]).encode("ascii")]
 
 
 def _in_utf16(content: str, subsets: list[list[int]]) -> str:
