@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from binder.desktop.buying_page.ticking import packs_by_name
 from binder.desktop.quick_shopping import shopping_is_quick
+from binder.figures.as_bought import caps_as_bought
 from binder.figures.shopping import PackCount, ShoppingItem, ShoppingList, shopping_list
 from binder.figures.trips import TripLine, TripPlan, to_order, trip_plans
 
@@ -42,8 +44,12 @@ class ListLine:
 
 
 def buying_figures(binder: Binder, shoot: str) -> BuyingFigures:
-    """The figures of a shoot."""
-    return BuyingFigures(shopping_list(binder, shoot), trip_plans(binder, shoot), to_order(binder, shoot))
+    """The figures of a shoot; what packs are called, and what caps become, is worked out with them and kept."""
+    figures = BuyingFigures(shopping_list(binder, shoot), trip_plans(binder, shoot), to_order(binder, shoot))
+    for item in figures.bought.items:
+        packs_by_name(binder, item.food)
+    caps_as_bought(binder, shoot)
+    return figures
 
 
 def buying_is_quick(binder: Binder, shoot: str) -> bool:

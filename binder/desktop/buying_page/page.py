@@ -149,6 +149,8 @@ class BuyingPage(Page):
         self._headings[self.orders].setVisible(filled)
         self._headings[self.list].setVisible(filled)
         self._say_why()
+        if self._figures.latest.stale:
+            return
         bought = as_bought_text(sight.binder, sight.shoot) if sight.shoot and sight.binder.purchases else ""
         self.as_bought.setText(bought)
         self.as_bought.setVisible(bool(bought) and self.parts.current == LIST)
@@ -168,6 +170,9 @@ class BuyingPage(Page):
         self.again.show()
 
     def _say_why(self) -> None:
+        """While the list is looked for what was said stands: the answer would be as long in coming as the list."""
+        if self._figures.latest.stale:
+            return
         sight, row = self.desk.sight(), self.list.current_row()
         line = self._buying.line(row.key) if row is not None else None
         says = why_text(sight.binder, sight.shoot, line) if sight.shoot is not None else ""

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from binder.desktop.larder_page.food_measures import typed_grams
 from binder.desktop.words.figure_text import pack_size, store_name
 from binder.desktop.words.typed import UnreadableError, typed_money, typed_number
+from binder.figures.memory import remembered_from
 from binder.figures.missing import Missing
 from binder.figures.price import chosen_pack, pack_grams
 from binder.kitchen.edits.buying import not_to_be_had, set_purchase, take_instead, tick, untick
@@ -113,7 +114,13 @@ def typed_paid(binder: Binder, shoot: str, line: ListLine, text: str) -> Change:
 def other_packs(binder: Binder, line: ListLine) -> dict[str, Pack]:
     """The other packs of a line's food, by what they are called on the list."""
     own = line.taken.priced.pack.id if line.taken else ""
-    packs = [pack for pack in binder.packs.where("food", line.item.food) if pack.id != own]
+    return {name: pack for name, pack in packs_by_name(binder, line.item.food).items() if pack.id != own}
+
+
+@remembered_from(frozenset({"settings", "packs", "stores"}))
+def packs_by_name(binder: Binder, food: str) -> dict[str, Pack]:
+    """The packs of a food by what they are called on the list."""
+    packs = binder.packs.where("food", food)
     return {
         _("{pack} at {store}").format(pack=pack_text(binder, one), store=store_name(binder, one.store)): one
         for one in packs

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from typing import TYPE_CHECKING
 
@@ -104,13 +105,17 @@ def minutes_text(minutes: float | None) -> str:
 
 def date_text(binder: Binder, day: date | None, pattern: str = "EEE d MMM yyyy") -> str:
     """A date as the locale says it; empty for none."""
+    return "" if day is None else _written_date(day, pattern, binder.settings.locale)
+
+
+@functools.lru_cache(maxsize=10_000)
+def _written_date(day: date, pattern: str, locale: str) -> str:
+    """A list has few days on many rows."""
     from babel.core import Locale, UnknownLocaleError
     from babel.dates import format_date
 
-    if day is None:
-        return ""
     try:
-        known = Locale.parse(binder.settings.locale)
+        known = Locale.parse(locale)
     except (UnknownLocaleError, ValueError):
         known = Locale("en", "US")
     return format_date(day, pattern, locale=known)
