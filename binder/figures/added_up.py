@@ -87,12 +87,17 @@ def honest_scale(binder: Binder, measure: Measure, value: float, against: float)
 def added_up(
     binder: Binder, rows: Sequence[tuple[str, float]], total: float, scale: Scale, *, most: int = MOST_ROWS
 ) -> tuple[Row, ...]:
-    """The rows of a sum, `most` of them at most (the smallest together in one), which as shown add up to the total."""
+    """The rows of a sum, `most` of them at most (the smallest together in one), which as shown add up to the total.
+
+    What is less than the last digit shown is not shown as nothing.
+    """
     kept = _joined(rows, most)
     steps = divided(scale.steps(binder, total), [max(0.0, amount) for _text, amount in kept])
     values = [scale.value(binder, one) for one in steps]
+    least = _("under {least}").format(least=scale.shown(binder, scale.value(binder, 1)))
     return tuple(
-        Row(text, value, scale.shown(binder, value)) for (text, _amount), value in zip(kept, values, strict=True)
+        Row(text, value, least if amount > 0 and not value else scale.shown(binder, value))
+        for (text, amount), value in zip(kept, values, strict=True)
     )
 
 

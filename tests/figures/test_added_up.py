@@ -74,3 +74,9 @@ def test_a_figure_is_never_shown_as_what_it_is_not(value: float, against: int, m
     if abs(value - against) > 1e-6 * max(1, against):
         assert scale.shown(SMALL, value) != scale.shown(SMALL, against)
         assert (scale.steps(SMALL, value) < scale.steps(SMALL, against)) == (value < against)
+
+
+def test_what_is_less_than_a_cent_is_not_shown_as_nothing() -> None:
+    rows = added_up(small_binder(), [("beans", 99.7), ("salt", 0.2), ("water", 0.0)], 99.9, Scale(Measure.MONEY, 2))
+    assert [row.shown for row in rows] == ["$1.00", "under $0.01", "$0.00"]
+    assert sum(row.amount for row in rows) == 100

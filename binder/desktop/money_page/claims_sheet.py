@@ -48,12 +48,12 @@ class ClaimsSheet(PlainSheet):
     def columns(self) -> tuple[Column, ...]:
         return (
             Column("number", "", characters=2.5, align=Align.RIGHT),
-            Column("says", _("to be said on camera, and what it is held against"), characters=24, stretch=4),
-            Column("about", "", characters=17, stretch=3),
-            Column("target", "", characters=10, align=Align.RIGHT),
-            Column("lowest", _("lowest"), characters=11, align=Align.RIGHT, tip=_("At the lowest prices of today")),
-            Column("chosen", _("chosen"), characters=11, align=Align.RIGHT, tip=_("At the prices chosen")),
-            Column("highest", _("highest"), characters=11, align=Align.RIGHT, tip=_("At the highest prices on record")),
+            Column("says", _("to be said on camera, and what it is held against"), characters=22, stretch=4),
+            Column("about", "", characters=15, stretch=3),
+            Column("target", "", characters=9, align=Align.RIGHT),
+            Column("lowest", _("lowest"), characters=10, align=Align.RIGHT, tip=_("At the lowest prices of today")),
+            Column("chosen", _("chosen"), characters=10, align=Align.RIGHT, tip=_("At the prices chosen")),
+            Column("highest", _("highest"), characters=10, align=Align.RIGHT, tip=_("At the highest prices on record")),
             Column("margin", _("margin"), characters=23, align=Align.RIGHT, tip=_("At the prices chosen")),
         )
 
