@@ -16,6 +16,7 @@ from binder.figures.duration_text import duration_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
     from datetime import datetime
     from pathlib import Path
 
@@ -36,21 +37,37 @@ def show_day(found: PlannedDay, begins: datetime | None, *, written: Path | None
 
 
 def _show_plan(plan: DayPlan, begins: datetime | None) -> None:
-    shown = [
-        one
-        for one in plan.activities
-        if one.activity.kind is not ActivityKind.WAIT and (begins is None or one.start >= begins)
-    ]
-    shown.sort(key=lambda one: (one.start, one.activity.kind not in FILMED, one.activity.key))
+    shown = sorted(row for row in (*_events(plan), *_activities(plan)) if begins is None or row[0] >= begins)
     columns = [numbers(_("From")), numbers(_("To")), words(_("What")), parts(_("Who")), parts(_("With"))]
-    days = groupby(shown, key=lambda one: one.start.date())
-    groups = [(date_text(plan.asked.binder, day), [_row(plan, one) for one in group]) for day, group in days]
+    days = groupby(shown, key=lambda row: row[0].date())
+    groups = [(date_text(plan.asked.binder, day), [cells for *_order, cells in group]) for day, group in days]
     if groups:
         show_grouped(columns, groups)
         say()
     say(plan.says(), strong=True)
     for assumed in plan.assumed:
         say_marked("◌", assumed)
+
+
+_Row = tuple["datetime", int, str, list[str]]
+"""When it begins, what comes first of what begins together, its key, and its cells."""
+
+
+def _events(plan: DayPlan) -> Iterator[_Row]:
+    """What happens at a fixed time, before all else that begins then."""
+    binder, clock = plan.asked.binder, plan.asked.clock
+    for event in binder.fixed_events.where("shoot", clock.shoot.id):
+        start = clock.event(event)
+        end = clock.wall(clock.at(start) + event.minutes)
+        times = [time_text(binder, moment.time()) for moment in (start, end)]
+        yield start, 0, event.id, [*times, f"○ {event.name}", "", _("nobody works") if event.stops_work else ""]
+
+
+def _activities(plan: DayPlan) -> Iterator[_Row]:
+    """What is done, what is filmed first."""
+    for one in plan.activities:
+        if one.activity.kind is not ActivityKind.WAIT:
+            yield one.start, 1 if one.activity.kind in FILMED else 2, one.activity.key, _row(plan, one)
 
 
 def _row(plan: DayPlan, one: PlannedActivity) -> list[str]:

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from icalendar import Calendar
 
-from binder.kitchen.day import Person
+from binder.kitchen.day import FixedEvent, Person
 from binder.kitchen.edits.day import add_event
 from binder.storage.contents import Contents
 from binder.storage.document import OpenDocument
@@ -74,6 +74,15 @@ def test_the_table_goes_by_day_and_time_and_marks_the_camera(run: Run, timed_day
     assert "This plan wraps at" in shown
     assert "◌ The kitchen is assumed to have: " in shown
     assert max(map(len, result.stdout.splitlines())) <= 80
+
+
+def test_what_happens_at_a_fixed_time_stands_among_what_is_done(run: Run, tmp_path: Path) -> None:
+    lunch = FixedEvent(id="lunch", shoot="day", name="Lunch", at=time(8, 30), minutes=45)
+    guest = FixedEvent(id="guest", shoot="day", name="Guest comes", at=time(9, 30), stops_work=False)
+    result = run("day", written(timed(lunch, guest), tmp_path / "timed.json"))
+    shown = squeezed(result.stdout).replace("\u202f", " ")
+    assert "8:30 AM 9:15 AM ○ Lunch nobody works\n9:15 AM" in shown
+    assert "9:30 AM 9:30 AM ○ Guest comes\n" in shown
 
 
 @pytest.mark.parametrize("since", ["call", "8:20", "2", "onion flatbread"])
