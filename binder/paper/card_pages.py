@@ -170,7 +170,7 @@ class CardLayout:
     def _add_group(self, group: Group, number: str) -> None:
         if not self._fits(self._cards[-1], group) and not self._cards[-1].empty:
             self._next_card()
-        if self._foot.too_large(by_hazard(group.cautions), self._said(self._cards[-1])):
+        if group.cautions and self._foot.too_large(by_hazard(group.cautions), self._said(self._cards[-1])):
             group = self._with_cautions_in_the_step(group)
         while not self._fits(self._cards[-1], group):
             placed, left_over = self._parted(group, number)
@@ -197,9 +197,10 @@ class CardLayout:
     def _with_cautions_in_the_step(self, group: Group) -> Group:
         """Cautions that would fill the foot follow their step instead, and flow on with it."""
         most = self._room(Card(first=False)) / 2
-        cautions = [Kept(self._foot.caution(caution), most) for caution in group.cautions]
+        *cautions, last = (self._foot.caution(caution) for caution in group.cautions)
+        ends = Stack((last, deference_block(self._style.near)))
         flowing = [group.right] if group.right else []
-        return Group(group.left, stacked(*flowing, *cautions, deference_block(self._style.near)), ())
+        return Group(group.left, stacked(*flowing, *(Kept(one, most) for one in (*cautions, ends))), ())
 
     def _add_above(self, block: Block) -> None:
         """Add a block across both columns, over as many cards as it takes."""

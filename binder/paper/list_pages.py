@@ -107,11 +107,12 @@ class SheetLayout:
         if not before:
             opening += [*([head] if head else []), *rows[:1]]
         self._together(opening)
-        for block in before:
+        last = before[-1:] if table else []
+        for block in before[: len(before) - len(last)]:
             self._flow(block)
         again = self._again(section)
         if before:
-            self._together([*([head] if head else []), *rows[:1]])
+            self._together([*last, *([head] if head else []), *rows[:1]])
         ending = _ENDING if len(rows) > _ENDING + 1 else len(rows) - 1
         for block in rows[1 : len(rows) - ending]:
             self._flow(block, again)

@@ -73,21 +73,26 @@ def _recipe(job: Job, recipe_id: str, name: str, style: ListType) -> Section:
     binder, wide = job.binder, job.paper.points[0] - 2 * job.paper.margin
     recipe, steps = binder.recipes[recipe_id], binder.steps.where("recipe", recipe_id)
     lines = [line for step in steps for line in binder.lines.where("step", step.id)]
-    goes_in = [_headed(_("What goes in"), style), *(_ingredient(binder, line, style) for line in lines)]
+    goes_in = _headed(_("What goes in"), [_ingredient(binder, line, style) for line in lines], style)
     said: set[str] = set()
-    method = [_headed(_("Method"), style), *(_step(binder, step, at, said, style) for at, step in enumerate(steps, 1))]
-    body: list[Block] = [*(goes_in if lines else ()), *(method if steps else ())]
+    method = _headed(_("Method"), [_step(binder, step, at, said, style) for at, step in enumerate(steps, 1)], style)
+    body: list[Block] = [*goes_in, *method]
     if wide >= _TWO_COLUMNS_FROM and lines and steps:
         left = wide * _LEFT_SHARE
         body = [Beside(((Stack(tuple(goes_in)), left), (Stack(tuple(method)), None)), gap=_GUTTER, level=False)]
     title: Block = Tagged(text(name, style.title), HEADING)
     return Section(
-        "", name, (title, *_opening(binder, recipe, style), *body, *_closing(binder, recipe, style)), outline=name
+        "",
+        name,
+        (title, *_opening(binder, recipe, style), *body, Stack(tuple(_closing(binder, recipe, style)))),
+        outline=name,
     )
 
 
-def _headed(words: str, style: ListType) -> Block:
-    return Stack((Space(6), Tagged(text(words, style.section), SUBHEADING), Rule(0.5, below=_BETWEEN)))
+def _headed(words: str, blocks: list[Block], style: ListType) -> list[Block]:
+    """Blocks with a heading that stays with the first of them; nothing where there are none."""
+    head = Stack((Space(6), Tagged(text(words, style.section), SUBHEADING), Rule(0.5, below=_BETWEEN)))
+    return [Stack((head, *blocks[:1])), *blocks[1:]] if blocks else []
 
 
 def _opening(binder: Binder, recipe: Recipe, style: ListType) -> Iterator[Block]:

@@ -38,3 +38,11 @@ def test_a_recipe_that_says_nothing_of_portions_serves_nobody_in_print() -> None
     salad: Recipe = full_binder().recipes["salad"]
     words = words_of(full_binder(replace(salad, portions=None)), SheetKind.RECIPES)
     assert "Warm chickpea salad 6 min of work" in words
+
+
+@pytest.mark.parametrize("paper", ["a6", "4x6", "a5"])
+def test_a_heading_never_stands_alone_at_the_foot_of_a_page_nor_allergens_on_one(paper: str) -> None:
+    for page in read_pages(sheet_bytes(full_binder(), SHOOT, SheetKind.RECIPES, paper)):
+        body = page.words.split(" prices up to ")[0]
+        assert not body.endswith(("Method", "What goes in"))
+        assert not body.replace("Recipes · ", "").startswith("Contains")
