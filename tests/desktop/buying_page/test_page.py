@@ -195,6 +195,10 @@ def test_the_list_is_copied_as_text(page: BuyingPage) -> None:
     assert QApplication.clipboard().text().startswith("Shopping for Bean day")
 
 
+def _never_in_the_window(*_asked: object) -> str:
+    pytest.fail("the search was made in the window's own time")
+
+
 def test_a_long_search_shows_how_far_it_is_and_can_be_stopped(
     window: MainWindow, page: BuyingPage, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -209,7 +213,12 @@ def test_a_long_search_shows_how_far_it_is_and_can_be_stopped(
     monkeypatch.setattr(page._figures, "_figure", slow)
     monkeypatch.setattr(page._figures, "_is_quick", lambda _binder, _shoot: False)
     before = page.list.sheet_model.rowCount()
+    page.list.select_key(ROW)
+    why = page.why.text()
+    assert why
+    monkeypatch.setattr("binder.desktop.buying_page.page.why_text", _never_in_the_window)
     page.refresh()
+    assert page.why.text() == why
     qtbot.waitUntil(page.wait.isVisible, timeout=20_000)
     assert begun.wait(20)
     QTest.mouseClick(page.wait.stop, Qt.MouseButton.LeftButton)
@@ -217,6 +226,7 @@ def test_a_long_search_shows_how_far_it_is_and_can_be_stopped(
     assert not page.wait.isVisible()
     assert page.again.isVisible()
     assert page.list.sheet_model.rowCount() == before
+    monkeypatch.undo()
     with qtbot.waitSignal(
         page._figures.changed, timeout=20_000, check_params_cb=lambda: not page._figures.latest.stale
     ):
