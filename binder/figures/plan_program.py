@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from binder.figures.plan_question import Aims, Plan, PlanProgress, PlanQuestion
 
-_ALONE = (("fixed", 0.3, 0.4), ("no_lp", 2.0, 0.6))
+_ALONE = (("fixed", 0.3, 0.7), ("no_lp", 2.0, 0.6))
 """Single workers in the order they are given an aim: their way to search, how much work, what part of the time left.
 The first finds good days soonest; the second settles the published instances (it has four seconds on one core)."""
 

@@ -15,6 +15,7 @@ import pytest
 
 from binder.exchange.json_document import read_json
 from binder.figures.day_plan import DayPlan, day_plan
+from binder.figures.day_replan import replan
 from binder.kitchen.change import apply
 from binder.kitchen.edits.day import set_pin
 from binder.kitchen.edits.records import set_fields
@@ -95,6 +96,29 @@ def test_a_sample_is_planned_anew_after_a_pin(benchmark: BenchmarkFixture, sampl
     pinned = half_an_hour_later(binder, before)
     after = measured(benchmark, pinned, lambda one: day_plan(one, next(iter(one.shoots)), seconds=60, near=before))
     assert any(one.pinned for one in after.activities)
+    assert median_of(benchmark) < AFTER_A_PIN
+
+
+def test_a_long_day_is_planned_anew_after_a_pin(benchmark: BenchmarkFixture) -> None:
+    before = best_plan(long_day())
+    assert before is not None
+    pinned = half_an_hour_later(long_day(), before)
+    after = measured(benchmark, pinned, lambda one: day_plan(one, "day", seconds=60, near=before))
+    assert any(one.pinned for one in after.activities)
+    assert median_of(benchmark) < AFTER_A_PIN
+
+
+def test_a_long_day_that_runs_late_is_planned_on(benchmark: BenchmarkFixture) -> None:
+    """At 9:30, running 25 minutes late: most of the day is still to come."""
+    before = best_plan(long_day())
+    assert before is not None
+    now = before.asked.clock.call + timedelta(minutes=90)
+
+    def late(binder: Binder) -> DayPlan | None:
+        found = replan(binder, "day", before, now, 25, seconds=60)
+        return None if found is None else found.plan
+
+    measured(benchmark, long_day(), late)
     assert median_of(benchmark) < AFTER_A_PIN
 
 
