@@ -87,7 +87,7 @@ class FlowPicture:
         return None, self
 
     def draw(self, pen: Pen, x: float, top: float, width: float) -> None:  # noqa: ARG002
-        """Bands first, then bars over them, then words."""
+        """Bands first, then bars over them, then words on white: no edge of a band runs through them."""
         begun: set[int] = set()
         for band in self._placed.bands:
             _draw_band(pen, band, x, top, first=id(band.band) not in begun)
@@ -130,8 +130,7 @@ class FlowPicture:
         heights = [self._label_height(one.node) for one in column]
         for one, high, down in zip(column, heights, _apart(column, heights, self.tall), strict=True):
             left, room, words = x + one.left + _BAR + _PAD, self._room(one.node), self._labels[one.node.key]
-            if one.height < high / 2:
-                pen.bar(left - 1, top - down, min(room, _ink_width(words, room)) + 2, high, grey=1.0)
+            pen.bar(left - 1, top - down, min(room, _ink_width(words, room)) + 2, high, grey=1.0)
             words.draw(pen, left, top - down, room)
 
 

@@ -174,14 +174,16 @@ class Pen:
             self._note(InkKind.SOLID, [x for x, _y in corners], [y for _x, y in corners])
 
     def ribbon(self, left: End, right: End, *, grey: float) -> None:
-        """A band in a grey that leaves one upright edge level and comes to another level, its outline white."""
+        """A band in a grey that leaves one upright edge level and comes to another level.
+
+        Its edges are drawn dark: a photocopier loses the grey and keeps them.
+        """
         self.begin_artifact()
         self.canvas.setFillGray(grey)
-        self.canvas.setStrokeGray(1)
         self.canvas.setLineWidth(HAIRLINE)
-        self.canvas.drawPath(self._ribbon(left, right), stroke=1, fill=1)
+        self.canvas.drawPath(self._ribbon(left, right), stroke=0, fill=1)
         self.canvas.setFillGray(0)
-        self.canvas.setStrokeGray(0)
+        self.canvas.drawPath(self._edges(left, right), stroke=1, fill=0)
         self.end()
 
     def hatched_ribbon(self, left: End, right: End) -> None:
@@ -219,6 +221,14 @@ class Pen:
         path.lineTo(right.x, right.bottom)
         path.curveTo(middle, right.bottom, middle, left.bottom, left.x, left.bottom)
         path.close()
+        return path
+
+    def _edges(self, left: End, right: End) -> PDFPathObject:
+        middle = (left.x + right.x) / 2
+        path = self.canvas.beginPath()
+        for begin, end in ((left.top, right.top), (left.bottom, right.bottom)):
+            path.moveTo(left.x, begin)
+            path.curveTo(middle, begin, middle, end, right.x, end)
         return path
 
     def _note(self, kind: InkKind, across: Sequence[float], up: Sequence[float]) -> None:

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import pypdfium2 as pdfium
 import pytest
 
 from binder.figures.flow import base_flow
@@ -26,3 +27,16 @@ def test_every_form_dish_and_band_stands_with_its_grams(paper: str) -> None:
 def test_it_lies_on_its_long_side() -> None:
     page, *_others = read_pages(sheet_bytes(full_binder(), SHOOT, SheetKind.FLOW, "a4"))
     assert page.width > page.height
+
+
+def test_bands_have_edges_that_a_photocopier_keeps() -> None:
+    document = pdfium.PdfDocument(sheet_bytes(full_binder(), SHOOT, SheetKind.FLOW, "a4"))
+    picture = document[0].render(scale=2.0).to_pil().convert("L")
+    column = [
+        picture.getpixel((int(picture.width * 0.2), y)) for y in range(picture.height // 6, picture.height * 3 // 4)
+    ]
+    dark = [at for at, grey in enumerate(column) if isinstance(grey, int) and grey < 150]
+    light = [grey for grey in column if isinstance(grey, int) and 200 < grey < 250]
+    assert light, "the band's own grey, which is lost"
+    assert len(dark) >= 2, "its upper and its lower edge"
+    document.close()
