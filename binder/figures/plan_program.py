@@ -23,7 +23,7 @@ _ALONE = (("fixed", 0.3, 0.7), ("no_lp", 2.0, 0.6))
 """Single workers in the order they are given an aim: their way to search, how much work, what part of the time left.
 The first finds good days soonest; the second settles the published instances (it has four seconds on one core)."""
 
-_GLANCE = 0.02
+_GLANCE = 0.05
 """The work of a single worker where it is only asked whether there is a plan."""
 
 _LATE = Work(seconds=0.0, work=0.25, kind="max_lp", gap=0.01)
@@ -63,7 +63,7 @@ def can_be_planned(
 ) -> bool | None:
     """Whether there is a plan at all; None where that is not settled in time."""
     model, ends_at = PlanModel(question).model, time.monotonic() + seconds
-    outcome, _solver = solved(model, Work(seconds, _GLANCE, "no_lp"), going_on=going_on)
+    outcome, _solver = solved(model, Work(seconds, _GLANCE, "fixed"), going_on=going_on)
     if outcome is Outcome.OPEN and going_on():
         outcome, _solver = solved(model, Work(seconds_until(ends_at)), going_on=going_on)
     return None if outcome is Outcome.OPEN else outcome is not Outcome.NONE
