@@ -135,13 +135,17 @@ class DocumentBridge(QObject):
         """
         self._write_beside(lambda: self._document.make(change), tasks, done, ahead)
 
-    def undo_beside(self, tasks: TaskRunner, done: Callable[[str], object]) -> None:
+    def undo_beside(
+        self, tasks: TaskRunner, done: Callable[[str], object], ahead: Callable[[Binder], object] | None = None
+    ) -> None:
         """Take a large change back beside the window, as `make_beside`."""
-        self._write_beside(self._document.undo, tasks, done, None)
+        self._write_beside(self._document.undo, tasks, done, ahead)
 
-    def redo_beside(self, tasks: TaskRunner, done: Callable[[str], object]) -> None:
+    def redo_beside(
+        self, tasks: TaskRunner, done: Callable[[str], object], ahead: Callable[[Binder], object] | None = None
+    ) -> None:
         """Do a large change again beside the window, as `make_beside`."""
-        self._write_beside(self._document.redo, tasks, done, None)
+        self._write_beside(self._document.redo, tasks, done, ahead)
 
     def _write_beside(
         self,

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from binder.desktop.desk import Desk
     from binder.desktop.main_window import MainWindow
+    from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
 
 Text = QLineEdit | QPlainTextEdit
@@ -33,6 +34,13 @@ def sheet_in_hand() -> SheetView | None:
     """The table that has the keyboard."""
     focus = QApplication.focusWidget()
     return focus if isinstance(focus, SheetView) else None
+
+
+def _list_foods(binder: Binder) -> None:
+    """Prices are what comes by the thousand: have their list ready."""
+    from binder.desktop.larder_page.food_list import list_foods
+
+    list_foods(binder)
 
 
 class EditDoings:
@@ -59,7 +67,7 @@ class EditDoings:
         """Take the last change back and look where it was; a very large one beside the window."""
         bridge = self._desk.bridge
         if bridge.document.undo_size > _LARGE:
-            bridge.undo_beside(self._desk.tasks, self._say)
+            bridge.undo_beside(self._desk.tasks, self._say, _list_foods)
         else:
             self._look_at(bridge.undo())
 
@@ -67,7 +75,7 @@ class EditDoings:
         """Do it again and look where it is."""
         bridge = self._desk.bridge
         if bridge.document.redo_size > _LARGE:
-            bridge.redo_beside(self._desk.tasks, self._say)
+            bridge.redo_beside(self._desk.tasks, self._say, _list_foods)
         else:
             self._look_at(bridge.redo())
 

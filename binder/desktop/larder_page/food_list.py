@@ -96,6 +96,12 @@ def food_row(binder: Binder, food_id: str) -> Row:
     return Row(key_of(Place("foods", food.id)), cells, place=Place("foods", food.id))
 
 
+def list_foods(binder: Binder) -> None:
+    """Have the rows of all foods ready before they are shown: there may be thousands."""
+    for food in binder.foods:
+        food_row(binder, food)
+
+
 def _price_cells(binder: Binder, food: Food) -> tuple[Cell, Cell]:
     if food.free:
         return Cell(_("free"), tone=Tone.QUIET), NOTHING

@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.desktop.errors import sentence_for
-from binder.desktop.larder_page.food_list import food_row
+from binder.desktop.larder_page.food_list import list_foods
 from binder.desktop.price_import.column_mapper import ColumnMapper
 from binder.desktop.price_import.fate_model import FATE, NUMBER, SAYS, STANDS, FateModel, fate_word
 from binder.desktop.price_import.reading import Question, Reading, read
@@ -41,7 +41,6 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from binder.desktop.desk import Desk
-    from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
 
 READING = "price list"
@@ -260,7 +259,7 @@ class PriceWindow(QDialog):
         self.wait.begin(
             _("Writing {count} edits").format(count=number_text(self._desk.binder, len(change.edits))), stops=False
         )
-        self._desk.bridge.make_beside(change, self._desk.tasks, self._taken, _list_foods)
+        self._desk.bridge.make_beside(change, self._desk.tasks, self._taken, list_foods)
 
     def _taken(self, said: str) -> None:
         """The prices are in the binder; or not, and what is said is why."""
@@ -277,12 +276,6 @@ class PriceWindow(QDialog):
             return
         self._desk.tasks.cancel(READING)
         super().done(result)
-
-
-def _list_foods(binder: Binder) -> None:
-    """Have the list of foods ready before it is shown: there may be thousands."""
-    for food in binder.foods:
-        food_row(binder, food)
 
 
 def _words(parent: QWidget) -> QLabel:
