@@ -7,6 +7,7 @@ taller than a card, between its lines of text.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.kitchen.wording import _
@@ -40,6 +41,17 @@ _LARGEST_BAND = 0.33
 """Part of a card's height that a band with the builds in it may take."""
 
 
+@dataclass(frozen=True)
+class Way:
+    """A way to lay cards out: with builds one by one under the name, not above the foot; closer, with less white."""
+
+    builds_above: bool = False
+    close: bool = False
+
+
+USUAL = Way()
+
+
 class CardLayout:
     """Lays one dish out on cards of one paper."""
 
@@ -53,16 +65,13 @@ class CardLayout:
         style: CardType,
         makes: Text | None = None,
         whose: Mapping[str, StepOf] | None = None,
-        builds_above: bool = False,
+        way: Way = USUAL,
     ) -> None:
-        """`makes` stands under the name in place of portions and builds; `whose` has steps of several dishes by id.
-
-        `builds_above`: builds stand under the name one by one, not above the foot.
-        """
+        """`makes` stands under the name in place of portions and builds; `whose` has steps of several dishes by id."""
         self._binder, self._card, self._label, self._style = binder, card, label, style
-        self._whose, self._builds_above = whose or {}, builds_above
+        self._whose, self._way = whose or {}, way
         self._space = CardSpace(paper, style.metres, style.look)
-        makes = makes or what_it_makes(binder, card, style.near, build_by_build=builds_above)
+        makes = makes or what_it_makes(binder, card, style.near, build_by_build=way.builds_above)
         self._band = CardBand(card.name, label, makes, self._space, style)
         self._foot = CardFoot(card, binder.settings.allergens, self._space, style.near)
         self._cards = [Card()]
@@ -106,7 +115,7 @@ class CardLayout:
 
     def _below(self) -> Iterator[Block]:
         builds = builds_block(self._binder, self._card, self._style.near)
-        if builds and not self._builds_above:
+        if builds and not self._way.builds_above:
             yield Stack((builds, Space(PAD)))
         if self._foot.flows_on:
             yield self._foot.flows_on
@@ -124,9 +133,10 @@ class CardLayout:
         rows: list[Block] = [Kept(containers_block(row, self._style), whole) for row in found.containers]
         if rows:
             rows[0] = Kept(Stack((number, rows[0])), whole)
-        left = stacked(*rows, Space(_BETWEEN_GROUPS)) if rows else None
+        left = stacked(*rows, Space(0 if self._way.close else _BETWEEN_GROUPS)) if rows else None
         whose = self._whose.get(found.step.id) or StepOf(str(found.number))
-        step = Kept(step_block(self._binder, found, before, self._style, whose), whole, numbered=True)
+        words = step_block(self._binder, found, before, self._style, whose, close=self._way.close)
+        step = Kept(words, whole, numbered=True)
         if self._space.two_columns or left is None:
             return [Group(left, step, found.cautions)]
         both = Group(None, Stack((left, step)), found.cautions)

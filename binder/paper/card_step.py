@@ -38,8 +38,13 @@ class StepOf:
     whose: str = ""
 
 
-def step_block(binder: Binder, found: CardStep, before: CardStep | None, style: CardType, of: StepOf) -> Stack:
-    """A step: its number, what to do, then heat and times large, then the words, what it takes, and who stops here."""
+def step_block(
+    binder: Binder, found: CardStep, before: CardStep | None, style: CardType, of: StepOf, *, close: bool = False
+) -> Stack:
+    """A step: its number, what to do, then heat and times large, then the words, what it takes, and who stops here.
+
+    `close`: with less white below it.
+    """
     step = found.step
     facts, words = _facts(binder, found, before, style, of), _words(step, style)
     blocks: list[Block] = [text(step.title, style.lead)] if step.title else []
@@ -50,7 +55,7 @@ def step_block(binder: Binder, found: CardStep, before: CardStep | None, style: 
     number = StepNumber(of.number, style.strong, solid=style.look is Look.ON_CAMERA)
     first, *others = blocks or [text("", style.plain)]
     headed = Beside(((number, number.box_width()), (first, None)), gap=_AFTER_NUMBER)
-    return Stack((headed, *others, Space(_BETWEEN_STEPS)))
+    return Stack((headed, *others, Space(_BETWEEN_STEPS / 3 if close else _BETWEEN_STEPS)))
 
 
 def _words(step: Step, style: CardType) -> tuple[Run, ...]:

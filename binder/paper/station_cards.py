@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from binder.kitchen.wording import _
 from binder.paper.at_stations import at_stations, dishes_text, labelled_cards
 from binder.paper.block import text
-from binder.paper.card_pages import CardLayout
+from binder.paper.card_pages import CardLayout, Way
 from binder.paper.page import Page
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
     from binder.figures.card import StationCard
     from binder.paper.card_type import CardType
     from binder.paper.job import Job
@@ -25,24 +28,32 @@ def card_pages(job: Job) -> list[Page]:
     return pages or [_no_dishes(job.paper, style)]
 
 
-def _dish_pages(job: Job, card: StationCard, label: str, style: CardType) -> list[Page]:
-    """The cards of a dish; its builds stand under its name where they would else need a card of their own."""
-    layout = CardLayout(job.binder, card, label=label, paper=job.paper, style=style)
-    pages = layout.pages()
-    if layout.ends_without_steps:
-        other = CardLayout(job.binder, card, label=label, paper=job.paper, style=style, builds_above=True)
-        return min(pages, other.pages(), key=len) if other.has_a_small_band else pages
-    return pages
-
-
 def at_station_pages(job: Job) -> list[Page]:
     """A card for each station, with the steps of all dishes that come to it; one page that says so where none do."""
     style, pages = job.card_type(), list[Page]()
     for one in at_stations(job.binder, job.shoot, job.plan):
         makes = text(dishes_text(one.dishes, len(one.card.steps)), style.plain)
-        layout = CardLayout(job.binder, one.card, label="", paper=job.paper, style=style, makes=makes, whose=one.whose)
-        pages += layout.pages()
+        layout = partial(
+            CardLayout, job.binder, one.card, label="", paper=job.paper, style=style, makes=makes, whose=one.whose
+        )
+        pages += _fewest(layout, [Way(close=True)])
     return pages or [_no_dishes(job.paper, style)]
+
+
+def _dish_pages(job: Job, card: StationCard, label: str, style: CardType) -> list[Page]:
+    """The cards of a dish; its builds stand under its name where they would else need a card of their own."""
+    layout = partial(CardLayout, job.binder, card, label=label, paper=job.paper, style=style)
+    return _fewest(layout, [Way(builds_above=True), Way(close=True), Way(builds_above=True, close=True)])
+
+
+def _fewest(layout: Callable[..., CardLayout], ways: Sequence[Way]) -> list[Page]:
+    """The cards in the usual way; where the last of them has no step on it, in that of some ways with the fewest."""
+    usual = layout()
+    pages = usual.pages()
+    if usual.ends_without_steps:
+        others = [layout(way=way) for way in ways]
+        return min([pages, *(one.pages() for one in others if one.has_a_small_band)], key=len)
+    return pages
 
 
 def _no_dishes(paper: PaperSize, style: CardType) -> Page:

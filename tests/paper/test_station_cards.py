@@ -13,6 +13,7 @@ from binder.kitchen.binder import Binder
 from binder.kitchen.recipe import Recipe
 from binder.kitchen.reference import deference
 from binder.kitchen.shoot import Dish
+from binder.paper.card_step import StepOf, step_block
 from binder.paper.card_type import card_type
 from binder.paper.legibility import ARMS_LENGTH, LEAST_ARC, PREFERRED_ARC, seen_under
 from binder.paper.paper_size import PAPERS, POINTS_PER_MILLIMETRE
@@ -154,3 +155,14 @@ def test_nothing_but_sources_and_the_foot_is_measured_to_be_smaller_than_the_lea
         for capital in capitals:
             assert seen_under((capital.top - capital.bottom) * MILLIMETRE, ARMS_LENGTH) >= LEAST_ARC - 0.01
         assert {round(sign.size, 1) for sign in page.signs if sign.size < card_type().plain.size - 0.05} <= {quiet}
+
+
+def test_where_a_card_would_else_be_without_a_step_steps_stand_closer_and_lose_no_words() -> None:
+    binder = full_binder()
+    (card, *_others) = station_cards(binder, SHOOT)
+    for found in card.steps:
+        usual, close = (
+            step_block(binder, found, None, card_type(), StepOf("1"), close=closer) for closer in (False, True)
+        )
+        assert close.height(300) < usual.height(300)
+        assert close.blocks[:-1] == usual.blocks[:-1]
