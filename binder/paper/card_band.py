@@ -6,11 +6,12 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from binder.kitchen.wording import _
-from binder.paper.arrangement import Beside, Stack
+from binder.paper.arrangement import Beside, Stack, Tagged
 from binder.paper.block import text
 from binder.paper.card_frame import PAD
 from binder.paper.card_number import Numeral
 from binder.paper.print_choices import Look
+from binder.paper.structure import HEADING
 
 if TYPE_CHECKING:
     from binder.paper.block import Block, Text
@@ -48,7 +49,7 @@ class CardBand:
         """The band of card `at` of so many."""
         says = [text(_count_words(at, count), self._style.near.strong, to_right=not self._label)] if count > 1 else []
         numeral = self._numeral if first or self._space.two_columns else self._small_numeral()
-        name = Stack((self._name, self._makes)) if first else self._going_on()
+        name = Stack((Tagged(self._name, HEADING), self._makes)) if first else self._going_on()
         if not self._label:
             return Beside(((name, None), (says[0] if says else None, self._counted_width)), gap=_GAP)
         return Beside(((Stack((numeral, *says)), self._number_width), (name, None)), gap=_GAP, level=False)

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount_text import cooks_measure, grams_text
 from binder.kitchen.wording import _, ngettext
-from binder.paper.arrangement import Stack
+from binder.paper.arrangement import Stack, Tagged
 from binder.paper.block import Block, Text, text
 from binder.paper.card_type import figure_runs
 from binder.paper.card_words import builds_text, count_text, portions_text
 from binder.paper.run import Run
+from binder.paper.structure import SUBHEADING
 
 if TYPE_CHECKING:
     from binder.figures.card import PlannedBuild, StationCard
@@ -63,7 +64,7 @@ def builds_block(binder: Binder, card: StationCard, style: CardType) -> Block | 
     if not card.builds:
         return None
     rows = [_build_row(binder, build, count, style) for build, count in Counter(card.builds).items()]
-    return Stack((text(_("Builds"), style.lead), *rows))
+    return Stack((Tagged(text(_("Builds"), style.lead), SUBHEADING), *rows))
 
 
 def _build_row(binder: Binder, build: PlannedBuild, count: int, style: CardType) -> Text:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from binder.figures.duration_text import duration_text
 from binder.figures.temperature_text import temperature_text
 from binder.kitchen.wording import _
-from binder.paper.arrangement import Beside, Flow, Space, Stack
+from binder.paper.arrangement import Beside, Flow, Space, Stack, Tagged
 from binder.paper.block import Block, Text, text
 from binder.paper.card_number import StepNumber
 from binder.paper.card_type import figure_runs
@@ -16,6 +16,7 @@ from binder.paper.card_words import heat_text, portions_text
 from binder.paper.mark import Shape, marked, marked_width
 from binder.paper.print_choices import Look
 from binder.paper.run import Run, unbroken
+from binder.paper.structure import SUBHEADING
 
 if TYPE_CHECKING:
     from binder.figures.card import CardStep, PlannedBuild
@@ -47,7 +48,7 @@ def step_block(
     """
     step = found.step
     facts, words = _facts(binder, found, before, style, of), _words(step, style)
-    blocks: list[Block] = [text(step.title, style.lead)] if step.title else []
+    blocks: list[Block] = [Tagged(text(step.title, style.lead), SUBHEADING)] if step.title else []
     blocks += [Text(runs) for runs in (facts, words) if runs]
     if found.cautions:
         blocks.append(Flow(tuple(_caution_mark(caution, style) for caution in found.cautions), _BETWEEN_MARKS))

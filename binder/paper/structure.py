@@ -12,6 +12,9 @@ TABLE, ROW, HEAD_ROW, CELL, HEAD_CELL = "Table", "TR", "TR head", "TD", "TH"
 SECTION = "Sect"
 """The types of element that are used (ISO 32000-1, 14.8.4). `TR head` is a row that begins a table of its own."""
 
+_HEADS_A_COLUMN = b"/A <</O /Table /Scope /Column>>"
+"""What a head cell is the head of (ISO 32000-1, 14.8.5.7)."""
+
 _GROUPING = {"Document", SECTION, TABLE, ROW}
 
 
@@ -30,7 +33,8 @@ class Element(PDFObject):
         kids = b" ".join([b"%d" % kid if isinstance(kid, int) else kid.reference for kid in self.kids])
         within = self.within.reference if self.within else _reference(document.Catalog.StructTreeRoot, document)
         page = b"/Pg " + self.page.format(document) if self.page is not None else b""
-        return b"<</S /%b /P %b %b /K [%b]>>" % (self.role.encode("ascii"), within, page, kids)
+        more = _HEADS_A_COLUMN if self.role == HEAD_CELL else b""
+        return b"<</S /%b /P %b %b %b /K [%b]>>" % (self.role.encode("ascii"), within, page, more, kids)
 
 
 def _reference(element: PDFObject, document: Any) -> bytes:  # noqa: ANN401

@@ -77,11 +77,28 @@ def test_all_text_is_tagged_once_and_in_the_order_it_is_read(kind: SheetKind) ->
         assert by_page.get(at, []) == list(range(marked)), "each piece of text in one element, as it was drawn"
 
 
+def _roles(kind: SheetKind) -> list[Any]:
+    reader = pypdf.PdfReader(BytesIO(sheet_bytes(day_binder(), SHOOT, kind, "a4", choices=planned())))
+    catalog: Any = reader.root_object
+    return _elements(catalog["/StructTreeRoot"]["/K"].get_object())
+
+
+def test_a_card_has_a_heading_for_its_dish_and_one_for_each_step() -> None:
+    roles = [element["/S"] for element in _roles(SheetKind.CARDS)]
+    assert roles.count("/H1") == 3, "two dishes and a paste"
+    titled = sum(1 for step in day_binder().steps.values() if step.title)
+    assert roles.count("/H2") >= titled
+
+
+def test_head_cells_say_that_they_head_a_column() -> None:
+    heads = [element for element in _roles(SheetKind.BUDGET) if element["/S"] == "/TH"]
+    assert heads
+    assert all(head["/A"]["/Scope"] == "/Column" for head in heads)
+
+
 def test_lists_have_a_heading_tables_rows_and_cells() -> None:
     for kind in (SheetKind.SHOPPING, SheetKind.MISE, SheetKind.BUDGET, SheetKind.EQUIPMENT):
-        reader = pypdf.PdfReader(BytesIO(sheet_bytes(day_binder(), SHOOT, kind, "a4", choices=planned())))
-        catalog: Any = reader.root_object
-        roles = [element["/S"] for element in _elements(catalog["/StructTreeRoot"]["/K"].get_object())]
+        roles = [element["/S"] for element in _roles(kind)]
         assert roles.count("/H1") == 1
         assert {"/Table", "/TR", "/TH", "/TD"} <= set(roles)
 
