@@ -23,8 +23,6 @@ if TYPE_CHECKING:
     from binder.kitchen.price import Store
 
 ADD_STORE = "add:store"
-_SHORT = 36
-"""Characters of a note that one line has room for in a narrow window."""
 
 
 class Stores(PlainSheet):
@@ -95,7 +93,7 @@ def _row(binder: Binder, store: Store) -> Row:
         Cell(ngettext("{count} pack", "{count} packs", count).format(count=count), tone=Tone.QUIET),
         Cell(store.notes, edit=store.notes, placeholder="–", folds=True, tip=store.notes),
     )
-    return Row(key_of(place), cells, place=place, lines=1.6 if len(store.notes) <= _SHORT else 2.6)
+    return Row(key_of(place), cells, place=place)
 
 
 def _cost(binder: Binder, minor: int) -> Cell:

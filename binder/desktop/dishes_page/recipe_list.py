@@ -72,8 +72,9 @@ def recipes_in_order(sight: Sight) -> list[Recipe]:
 def _row(sight: Sight, recipe: Recipe) -> Row:
     dish = dish_of_recipe(sight, recipe.id)
     under = _("dish {number}").format(number=dish.position + 1) if dish else _used_in(sight.binder, recipe)
-    cells = (Cell(recipe.name, edit=recipe.name, under=under, tip=recipe.name), _cost(sight, recipe, dish))
-    return Row(key_of(Place("recipes", recipe.id)), cells, place=Place("recipes", recipe.id), lines=2.5)
+    name = Cell(recipe.name, edit=recipe.name, under=under, folds=True, tip=recipe.name)
+    place = Place("recipes", recipe.id)
+    return Row(key_of(place), (name, _cost(sight, recipe, dish)), place=place, lines=2.5)
 
 
 def _used_in(binder: Binder, recipe: Recipe) -> str:

@@ -92,7 +92,7 @@ def food_row(binder: Binder, food_id: str) -> Row:
     """The row of a food, kept until its price, or what it comes from, may be another."""
     food = binder.foods[food_id]
     price, on = _price_cells(binder, food)
-    cells = (Cell(food.name, edit=food.name, tip=_(food.section.value)), price, on)
+    cells = (Cell(food.name, edit=food.name, folds=True, tip=_(food.section.value)), price, on)
     return Row(key_of(Place("foods", food.id)), cells, place=Place("foods", food.id))
 
 

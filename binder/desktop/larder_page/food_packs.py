@@ -140,8 +140,8 @@ def _pack_rows(binder: Binder, pack: Pack) -> list[Row]:
     store = binder.stores[pack.store].name if pack.store else ""
     cells = (
         Cell(size, edit=size),
-        Cell(pack.label, edit=pack.label, placeholder="–"),
-        Cell(store, edit=store, placeholder=_("any store"), choices=stores),
+        Cell(pack.label, edit=pack.label, placeholder="–", folds=True),
+        Cell(store, edit=store, placeholder=_("any store"), choices=stores, folds=True),
         *_price_cells(binder, pack, chosen),
     )
     place = Place("packs", pack.id)

@@ -82,7 +82,14 @@ def _held_against(binder: Binder, claim: Claim, finding: ClaimFinding | None, to
     cells = (
         NOTHING,
         Cell(kind, edit=kind, choices=tuple(kind_words()), tip=_("What the sentence is held against")),
-        Cell(about, edit=about if choices else None, choices=choices, placeholder=_("choose a recipe"), tip=about),
+        Cell(
+            about,
+            edit=about if choices else None,
+            choices=choices,
+            placeholder=_("choose a recipe"),
+            folds=True,
+            tip=about,
+        ),
         Cell(shown, edit=target),
         *_levels(finding, tone),
         _margin(binder, finding, tone),

@@ -57,8 +57,8 @@ class Cell:
     """One cell. `unit` is set smaller after the text, `under` on a second line, `label` before it; all are quiet.
 
     `edit` is what its editor begins with, None where it is not edited; `placeholder` stands in an empty cell; `choices`
-    are offered while it is edited. A text that `folds` goes on below where it is too long, in the middle of its row, as
-    far as the row is high. `leads_to` makes the text a link. `picture` is drawn by the painter of its type.
+    are offered while it is edited. A text that `folds` goes on below where it is too long, in the middle of its row,
+    which is as high as that takes. `leads_to` makes the text a link. `picture` is drawn by the painter of its type.
     """
 
     text: str = ""

@@ -69,8 +69,8 @@ def paint_cell(brushes: Brushes, box: QRectF, cell: Cell, column: Column, *, wra
     if wraps and not cell.picture and not cell.under:
         _wrapped(brushes, inner.adjusted(0, step(brushes.font), 0, 0), cell)
         return
-    if cell.folds and not cell.picture and not cell.under:
-        _folded(brushes, inner, cell)
+    if cell.folds and not cell.picture:
+        _folded(brushes, inner, cell, column)
         return
     line, under = _lines(brushes, inner, cell)
     if cell.under:
@@ -87,6 +87,12 @@ def wrapped_height(font: QFont, cell: Cell, width: float) -> float:
     return metrics.boundingRect(QRectF(0, 0, max(room, 1), 1e6), flags, text).height() + 2 * step(font)
 
 
+def folded_height(font: QFont, cell: Cell, width: float) -> float:
+    """How high a cell is that folds in a width, with what stands under its text and a little room."""
+    under = QFontMetricsF(small(font)).height() if cell.under else 0.0
+    return wrapped_height(font, cell, width) - step(font) + under
+
+
 def _mark_room(font: QFont, cell: Cell) -> float:
     return QFontMetricsF(font).height() * 0.95 if cell.mark is not Mark.NONE else 0.0
 
@@ -97,10 +103,16 @@ def _wrapped(brushes: Brushes, box: QRectF, cell: Cell) -> None:
     brushes.write(box, cell.text or cell.placeholder, font, _token(cell), int(WRAPPED))
 
 
-def _folded(brushes: Brushes, box: QRectF, cell: Cell) -> None:
-    flags = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+def _folded(brushes: Brushes, box: QRectF, cell: Cell, column: Column) -> None:
+    """The text, as many lines as it takes, and what stands under it: together in the middle."""
     box = _marked(brushes, box, cell)
-    brushes.write(box, cell.text or cell.placeholder, text_font(brushes.font, cell.size), _token(cell), int(flags))
+    font, text = text_font(brushes.font, cell.size), cell.text or cell.placeholder
+    upper = QFontMetricsF(font).boundingRect(QRectF(0, 0, max(box.width(), 1), 1e6), int(WRAPPED), text).height()
+    lower = QFontMetricsF(small(brushes.font)).height() if cell.under else 0.0
+    top = max(box.top(), box.center().y() - (upper + lower) / 2)
+    brushes.write(QRectF(box.left(), top, box.width(), upper), text, font, _token(cell), int(WRAPPED))
+    if cell.under:
+        _under(brushes, QRectF(box.left(), top + upper, box.width(), lower), cell, column)
 
 
 def _lines(brushes: Brushes, box: QRectF, cell: Cell) -> tuple[QRectF, QRectF]:

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.desktop.sheet.cell_editor import LineEditor, ParagraphEditor
-from binder.desktop.sheet.cell_painting import padding, wrapped_height
+from binder.desktop.sheet.cell_painting import folded_height, padding, wrapped_height
 from binder.desktop.sheet.sheet_delegate import SheetDelegate
 from binder.desktop.sheet.sheet_header import SheetHeader, title_width
 from binder.desktop.sheet.sheet_model import SheetModel
@@ -359,6 +359,9 @@ class SheetView(QTableView):
                 width = sum(self.columnWidth(at + offset) for offset in range(spanned.get(at, 1)))
                 if not self._inside(row, at):
                     plain = max(plain, round(wrapped_height(self.font(), cell, width)))
+        for at, cell in enumerate(row.cells):
+            if cell.folds:
+                plain = max(plain, round(folded_height(self.font(), cell, self.columnWidth(at))))
         return plain + step(self.font(), row.gap) if row.gap else plain
 
     def content_height(self) -> int:

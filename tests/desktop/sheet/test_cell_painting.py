@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QFontMetricsF, QImage, QPainter
@@ -12,7 +14,7 @@ from binder.desktop.pictures.cost_bar import CostBar
 from binder.desktop.pictures.pans import Pan, Pans
 from binder.desktop.pictures.price_line import price_line
 from binder.desktop.sheet.cell import Align, Cell, Column, Mark
-from binder.desktop.sheet.cell_painting import Brushes, paint_cell, split_at_decimal, wrapped_height
+from binder.desktop.sheet.cell_painting import Brushes, folded_height, paint_cell, split_at_decimal, wrapped_height
 from binder.desktop.theme import LIGHT, Tokens
 
 
@@ -97,3 +99,12 @@ def test_a_line_of_prices_goes_up_where_they_rise() -> None:
 def test_a_line_of_prices_of_one_day_or_of_nothing_is_drawn_too() -> None:
     for prices in ([(5, 0), (5, 0)], [(5, 100)]):
         assert not painted(Cell(picture=price_line(prices)), Column("b", ""), width=300).isNull()
+
+
+def test_a_text_that_folds_makes_its_row_as_high_as_it_takes() -> None:
+    font = QApplication.font()
+    short, long = Cell("Stew", folds=True), Cell("A stew of many a bean, and of all that grows beside it", folds=True)
+    heights = [folded_height(font, cell, 150) for cell in (short, long, replace(long, under="dish 1"))]
+    assert heights == sorted(heights)
+    assert heights[1] > 2 * heights[0] * 0.9
+    assert painted(long, Column("a", ""), width=150) != painted(replace(long, folds=False), Column("a", ""), width=150)
