@@ -118,5 +118,6 @@ def test_why_this_pack_says_what_the_next_best_would_have_cost() -> None:
 
 def test_what_is_at_home_makes_more_takes() -> None:
     binder = small_binder(PantryItem(id="p", shoot="day", food="tahini", amount=120, unit="g"))
-    found = takes(binder, "dish-spread")
-    assert (found.possible, found.limited_by) == (4, "tahini")
+    without, found = takes(small_binder(), "dish-spread"), takes(binder, "dish-spread")
+    assert (without.possible, without.limited_by) == (2, "tahini")
+    assert (found.possible, found.limited_by) == (4, "cooked"), "both give out then, and tahini can be fetched"
