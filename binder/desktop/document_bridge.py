@@ -154,7 +154,7 @@ class DocumentBridge(QObject):
         done: Callable[[str], object],
         ahead: Callable[[Binder], object] | None,
     ) -> None:
-        from binder.exchange.bulk import uncollected
+        from binder.kitchen.bulk import uncollected
 
         def work(_task: Task) -> None:
             with uncollected():

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from binder.exchange.bulk import uncollected
 from binder.exchange.price_ledger import PriceLedger
 from binder.exchange.price_row import PriceRowReader
 from binder.exchange.price_table import price_table
+from binder.kitchen.bulk import uncollected
 from binder.kitchen.errors import BinderError
 from binder.kitchen.money import money_text
 from binder.kitchen.wording import _, ngettext

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.exchange.bulk import uncollected
 from binder.exchange.csv_rows import csv_rows
 from binder.exchange.price_columns import price_layout
 from binder.exchange.table_cell import UnreadableTableError
+from binder.kitchen.bulk import uncollected
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:

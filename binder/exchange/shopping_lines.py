@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from binder.figures.date_text import DateForm, date_text
 from binder.figures.not_known import not_known_text
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import shopping_list
@@ -160,14 +161,7 @@ def money_words(binder: Binder, minor: int) -> str:
 
 def day_words(binder: Binder, day: date) -> str:
     """A day with its day of the week: `Wed, Dec 2, 2026`."""
-    from babel.core import Locale, UnknownLocaleError
-    from babel.dates import format_skeleton
-
-    try:
-        locale = Locale.parse(binder.settings.locale)
-    except (UnknownLocaleError, ValueError):
-        locale = Locale("en", "US")
-    return format_skeleton("yMMMEd", day, locale=locale)
+    return date_text(binder, day, DateForm.WEEKDAY_DATE)
 
 
 def _done(binder: Binder, shoot_id: str, food: str, pack: str) -> str:

@@ -6,10 +6,12 @@ written the value is as before, and the person is told; the value can then be sa
 
 from __future__ import annotations
 
+from contextlib import nullcontext
 from enum import StrEnum
 from typing import TYPE_CHECKING, Protocol, Self
 
 from binder.kitchen.binder import Binder, every_record
+from binder.kitchen.bulk import uncollected
 from binder.kitchen.change import Change, Edit, apply, changed
 from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
@@ -67,6 +69,10 @@ class Store(Protocol):
 
 _MOST_ATTEMPTS = 20
 """So often a change is tried on what others have just written before the file counts as busy."""
+
+
+_MANY = 1000
+"""Edits in a change from which on it pays not to look for cycles among what is made."""
 
 
 class OpenDocument:
@@ -179,6 +185,10 @@ class OpenDocument:
         return self.make(changed(label, before=every_record(self._binder), after=every_record(self._as_opened)))
 
     def _make(self, change: Change, kind: Kind, *, of: int | None, attempts: int = _MOST_ATTEMPTS) -> Change:
+        with uncollected() if len(change.edits) > _MANY else nullcontext():
+            return self._made(change, kind, of, attempts)
+
+    def _made(self, change: Change, kind: Kind, of: int | None, attempts: int) -> Change:
         value = apply(self._binder, change)
         real = _differing(self._binder, value, change)
         if not real.edits and kind is Kind.EDIT:
@@ -272,5 +282,16 @@ class OpenDocument:
 def _differing(before: Binder, after: Binder, change: Change) -> Change:
     """What a change really made different, one edit a record: what the file has to write."""
     touched = dict.fromkeys((edit.table, edit.id) for edit in change.edits)
+    once = len(touched) == len(change.edits)
+    if once and all(before.find(*key) is edit.before for key, edit in zip(touched, change.edits, strict=True)):
+        return _without_idle(change) if any(map(_is_idle, change.edits)) else change
     edits = (Edit(before=before.find(*key), after=after.find(*key)) for key in touched)
-    return Change(change.label, tuple(edit for edit in edits if edit.before != edit.after))
+    return _without_idle(Change(change.label, tuple(edits)))
+
+
+def _is_idle(edit: Edit) -> bool:
+    return (edit.before is None) == (edit.after is None) and edit.before == edit.after
+
+
+def _without_idle(change: Change) -> Change:
+    return Change(change.label, tuple(edit for edit in change.edits if not _is_idle(edit)))

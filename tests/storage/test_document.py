@@ -333,3 +333,21 @@ def test_errors_of_a_document_are_sentences(path: Path) -> None:
         with pytest.raises(BinderError) as caught:
             OpenDocument.open(wrong)
         assert str(caught.value).endswith(".")
+
+
+def test_what_a_change_makes_and_takes_out_again_leaves_no_trace(document: OpenDocument) -> None:
+    salt = new_food("salt")
+    both = Change("Add salt, or not", (*salt.edits, *salt.inverse().edits))
+    assert document.make(both).edits == ()
+    assert document.history() == ()
+    beside = document.make(Change("Price", (*both.edits, *priced(document.binder, 399).edits)))
+    assert [edit.table for edit in beside.edits] == ["quotes"]
+    assert price(document) == 399
+
+
+def test_a_change_of_a_value_that_is_equal_and_not_the_same_is_made(document: OpenDocument) -> None:
+    change = priced(stew_day(), 399)
+    assert change.edits[0].before is not document.binder.quotes["bag/1"]
+    assert document.make(change) == change
+    document.undo()
+    assert document.binder == stew_day()

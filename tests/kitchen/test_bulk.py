@@ -6,7 +6,7 @@ import gc
 
 import pytest
 
-from binder.exchange.bulk import uncollected
+from binder.kitchen.bulk import uncollected
 
 
 def test_the_collector_comes_back_whatever_happens() -> None:
