@@ -55,7 +55,7 @@ def _commands() -> Iterator[tuple[str, Callable[..., None], str]]:
     yield "day", day, _("Show when everything starts; exit code 1 where the day has no plan.")
     yield "take", take, _("Say how many more takes of a dish could be made.")
     yield "check", check, _("Say what needs someone, the worst first; exit code 1 where something stops the shoot.")
-    yield "print", print_sheets, _("Write station cards and lists as PDF files.")
+    yield "print", print_sheets, _("Write cards, labels, lists and sheets as PDF files.")
     yield "import", import_file, _("Make a binder file from a JSON document, or bring a price list into one.")
     yield "export", export, _("Write a whole binder as one JSON document.")
 

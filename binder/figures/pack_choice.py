@@ -54,11 +54,23 @@ def cheapest_choice(need: Need, offers: Sequence[Offer]) -> Choice | None:
     """
     if not offers:
         return None
-    search = _Search(need, sorted(offers, key=lambda offer: (_best_rate(offer), -offer.grams, offer.key)))
+    tried = sorted(_worth_trying(offers), key=lambda offer: (_best_rate(offer), -offer.grams, offer.key))
+    search = _Search(need, tried)
     if need.grams <= search.slack:
         return Choice((), 0.0, 0.0)
     search.go(0, need.grams, 0.0, ())
     return search.found()
+
+
+def _worth_trying(offers: Sequence[Offer]) -> Iterator[Offer]:
+    """All but packs that another of the same size beats or equals: as many of that one always do as well."""
+    best: dict[float, Offer] = {}
+    for offer in offers:
+        if offer.bundle or offer.by_weight:
+            yield offer
+        elif offer.grams not in best or (offer.price, offer.key) < (best[offer.grams].price, best[offer.grams].key):
+            best[offer.grams] = offer
+    yield from best.values()
 
 
 def _best_rate(offer: Offer) -> float:

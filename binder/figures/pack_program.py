@@ -206,6 +206,7 @@ class _Program:
         solver.parameters.max_time_in_seconds = self.seconds
         solver.parameters.num_workers, solver.parameters.linearization_level = _WORKERS, _LINEAR
         solver.parameters.random_seed = 1
+        solver.parameters.catch_sigint_signal = False  # the program ends on Ctrl-C, and not the search alone
         self.model.minimize(self.price)
         ended = solver.solve(self.model, _teller(self.cp_model, progress, self.parts) if progress else None)
         if ended not in (self.cp_model.OPTIMAL, self.cp_model.FEASIBLE):
