@@ -18,7 +18,7 @@ from binder.kitchen.paths import samples_folder
 from tests.cli.conftest import Run, written
 from tests.kitchen_binder import small_binder
 
-WINDOW = {"PySide6", "shiboken6", "pyqtgraph"}
+WINDOW = {"PySide6", "shiboken6"}
 SOLVER = {"ortools", "pandas"}
 """OR-Tools imports pandas itself."""
 HEAVY = WINDOW | SOLVER | {"numpy", "reportlab", "openpyxl", "icalendar"}

@@ -34,9 +34,8 @@ def test_cooked_food_that_is_chilled_has_two_stages() -> None:
     chilled = {"heat": Heat.CHILL, "waiting_minutes": 60.0}
     (finding,) = findings(pinned_day([("09:00", cooked), ("09:40", chilled)]), SafetyKind.COOLING)
     assert not finding.over
-    assert finding.says.startswith(
-        "1 Custard (hero): cool from 57 °C / 135 °F to 21 °C / 70 °F by 11:25 and to 5 °C / 41 °F by 15:25 (FDA Food Code"
-    )
+    limits = "cool from 57 °C / 135 °F to 21 °C / 70 °F by 11:25 and to 5 °C / 41 °F by 15:25 (FDA Food Code"
+    assert finding.says.startswith(f"1 Custard (hero): {limits}")
     (late,) = findings(pinned_day([("08:00", cooked), ("10:31", chilled)]), SafetyKind.COOLING)
     assert late.over
 
