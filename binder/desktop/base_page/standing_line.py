@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from binder.desktop.pictures.state_mark import draw_mark
+from binder.desktop.mark_label import MarkLabel
 from binder.desktop.sheet.cell import Mark
 from binder.desktop.spacing import space
-from binder.desktop.theme import tokens_for
 from binder.desktop.wrapping_row import WrappingRow
 from binder.kitchen.wording import _, ngettext
 
@@ -22,29 +20,6 @@ if TYPE_CHECKING:
 
 _CUTS_SHOWN = 3
 """The smallest cuts; buying more is always shown beside them."""
-
-
-class MarkLabel(QWidget):
-    """A state's shape, as large as a line of text; the words beside it say the same."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._mark = Mark.NONE
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-
-    def show_mark(self, mark: Mark) -> None:
-        """Show a shape; none takes no room."""
-        self._mark = mark
-        self.setVisible(mark is not Mark.NONE)
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        return QSize(space(self, 4), space(self, 4))
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        side = space(self, 3)
-        box = QRectF((self.width() - side) / 2, (self.height() - side) / 2, side, side)
-        draw_mark(QPainter(self), box, self._mark, tokens_for(self.palette()))
 
 
 class StandingLine(QWidget):

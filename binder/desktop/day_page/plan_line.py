@@ -9,8 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from binder.desktop.day_page.link_button import LinkButton
-from binder.desktop.pictures.state_mark import draw_mark
-from binder.desktop.sheet.cell import Mark
+from binder.desktop.mark_label import MarkLabel
 from binder.desktop.spacing import characters, space
 from binder.desktop.theme import tokens_for
 from binder.desktop.wrapping_row import WrappingRow
@@ -44,7 +43,7 @@ class PlanLine(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._shown: Standing | None = None
-        self.mark = _MarkLabel(self)
+        self.mark = MarkLabel(self)
         self.sentence = _plain(QLabel(self))
         self.more = _plain(QLabel(self))
         self.progress = _ProgressLine(self)
@@ -148,28 +147,6 @@ def _plain(label: QLabel) -> QLabel:
 def _quiet(label: QLabel) -> QLabel:
     label.setProperty("quiet", True)
     return label
-
-
-class _MarkLabel(QWidget):
-    """A state's shape, as large as a line of text; the words beside it say the same."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._mark = Mark.NONE
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-
-    def show_mark(self, mark: Mark) -> None:
-        self._mark = mark
-        self.setVisible(mark is not Mark.NONE)
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        return QSize(space(self, 4), space(self, 4.5))
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        side = space(self, 3)
-        box = QRectF((self.width() - side) / 2, (self.height() - side) / 2, side, side)
-        draw_mark(QPainter(self), box, self._mark, tokens_for(self.palette()))
 
 
 class _ProgressLine(QWidget):
