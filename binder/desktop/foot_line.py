@@ -22,6 +22,7 @@ from binder.figures.base import BaseVerdict, base_balance
 from binder.figures.budget import shoot_budget
 from binder.figures.cap_basis import basis_text
 from binder.figures.cost import Verdict, shoot_costs
+from binder.figures.date_text import DateForm
 from binder.figures.portion_text import number_style
 from binder.figures.spend import shoot_spend
 from binder.kitchen.amount_text import grams_text
@@ -108,7 +109,7 @@ def _expected(binder: Binder, expected: int, allowed: int | None) -> FootFigure:
 
 def _call(binder: Binder, shoot: str) -> FootFigure:
     planned = binder.shoots[shoot]
-    parts = [clock_text(planned.call), date_text(binder, planned.on, "EEE d MMM")]
+    parts = [clock_text(binder, planned.call), date_text(binder, planned.on, DateForm.WEEKDAY)]
     return FootFigure(_("call"), ", ".join(part for part in parts if part) or _("not set"))
 
 

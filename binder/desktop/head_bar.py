@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 def when_text(binder: Binder, shoot: Shoot) -> str:
     """The date and the call time of a shoot, as far as they are set."""
-    call = _("call {time}").format(time=clock_text(shoot.call)) if shoot.call else ""
+    call = _("call {time}").format(time=clock_text(binder, shoot.call)) if shoot.call else ""
     return "  ·  ".join(part for part in (date_text(binder, shoot.on), call) if part) or _("no date yet")
 
 

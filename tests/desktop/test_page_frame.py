@@ -25,7 +25,7 @@ def test_a_divider_leads_to_its_page(window: MainWindow) -> None:
 
 
 def test_the_head_names_the_shoot_its_day_and_its_call(window: MainWindow) -> None:
-    assert window.head.says == "One kilogram of chickpeas, Fri 6 Nov 2026  ·  call 07:00"
+    assert window.head.says == "One kilogram of chickpeas, Fri, Nov 6, 2026  ·  call 7:00\u202fAM"
     shoot = window.desk.binder.shoots["day"]
     window.desk.make(set_shoot(shoot, on=None, call=None))
     assert window.head.says.endswith("no date yet")

@@ -138,7 +138,7 @@ def test_the_foot_line_says_the_four_numbers(window: MainWindow) -> None:
         "worst headroom: $0.17 to spare, Smoky tomato stew; chickpeas, dried left: 340 g short"
     )
     assert "at the till: $91.22 of $90.00" in window.foot.says
-    assert window.foot.says.endswith("call: 07:00, Fri 6 Nov")
+    assert window.foot.says.endswith("call: 7:00\u202fAM, Fri, Nov 6")
 
 
 def test_the_foot_line_counts_what_is_not_food_against_the_budget_too(window: MainWindow) -> None:

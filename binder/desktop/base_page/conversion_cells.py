@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Cell, Row, Size, Tone, key_of
-from binder.desktop.words.figure_text import clock_text, date_text, grams_parts, minutes_text
+from binder.desktop.words.figure_text import grams_parts, minutes_text
 from binder.figures.base_network import base_forms
+from binder.figures.date_text import day_time_text
 from binder.figures.duration_text import duration_text
 from binder.figures.form_cost import cost_carried
 from binder.figures.missing import Missing, Place
@@ -69,11 +70,10 @@ def _grams(binder: Binder, grams: float | None, *, tone: Tone = Tone.INK) -> Cel
 
 
 def start_text(binder: Binder, lead: Lead) -> str:
-    """By when a conversion must begin: `Mon 7 Dec 19:15`, or how long before call where the shoot has no date."""
+    """By when a conversion must begin: `Mon, Dec 7, 7:15 PM`, or how long before call where the shoot has no date."""
     if lead.starts is None:
         return _("{duration} before call").format(duration=duration_text(lead.minutes_before))
-    day = date_text(binder, lead.starts.date(), "EEE d MMM")
-    return f"{day} {clock_text(lead.starts.time())}"
+    return day_time_text(binder, lead.starts)
 
 
 def _start(binder: Binder, lead: Lead | None, *, stale: bool) -> Cell:

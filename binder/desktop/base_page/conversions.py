@@ -75,7 +75,7 @@ class Conversions(PlainSheet):
             Column("grams", _("in this shoot"), characters=7, align=Align.DECIMAL, unit_room="kg"),
             Column("hands_on", _("hands on"), characters=7, stretch=1),
             Column("lead", _("then waits"), characters=8, stretch=1),
-            Column("starts", _("start by"), characters=12, stretch=2),
+            Column("starts", _("start by"), characters=16, stretch=2),
             Column(
                 "split", _("cost goes"), characters=9, stretch=1, tip=_("How what goes in is laid on what comes out")
             ),

@@ -10,6 +10,7 @@ from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, T
 from binder.desktop.sheet.sheet import NotEditableError, PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text
 from binder.desktop.words.typed import UnreadableError, typed_date
+from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
 from binder.figures.trials import MeasuredYield, measured_yields
 from binder.kitchen.change import joined
@@ -130,7 +131,7 @@ def _trial_rows(binder: Binder, trial: Trial) -> list[Row]:
     outcomes = got_out(binder, trial)
     taken = exact_grams(binder, trial.taken)
     head = (
-        Cell(date_text(binder, trial.on, "d MMM yyyy"), edit=trial.on.isoformat()),
+        Cell(date_text(binder, trial.on, DateForm.DATE), edit=trial.on.isoformat()),
         _weight(taken),
     )
     notes = Cell(trial.notes, edit=trial.notes, placeholder="–", tone=Tone.QUIET)

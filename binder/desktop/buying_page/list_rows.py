@@ -18,6 +18,7 @@ from binder.desktop.words.figure_text import (
     plain_money,
     store_name,
 )
+from binder.figures.date_text import DateForm
 from binder.figures.missing import Missing, Place
 from binder.figures.portion_text import number_style
 from binder.figures.price import pack_grams
@@ -46,7 +47,7 @@ def trip_key(plan: TripPlan) -> str:
 def trip_row(binder: Binder, shoot: str, plan: TripPlan, *, first: bool) -> Row:
     """A day and a store, with what is fetched there in all."""
     own = own_trip(binder, shoot, plan)
-    day = date_text(binder, plan.on, "EEE d MMM yyyy")
+    day = date_text(binder, plan.on)
     edit = (plan.on.isoformat() if plan.on else "") if plan.store else None
     tip = _("A day of your own") if own else _("The latest day that fits; type another to go then")
     cells = (
@@ -158,7 +159,7 @@ def _pack_row(binder: Binder, line: ListLine, purchase: Purchase | None, *, firs
         _count_cell(binder, pack, float(taken.count) if count is None and not pack.by_weight else count, taken.grams),
         _pack_cell(binder, line),
         Cell(money(binder, quote.price), edit=plain_money(binder, quote.price), tip=quote.source),
-        Cell(date_text(binder, quote.on, "d MMM"), tone=Tone.QUIET, tip=date_text(binder, quote.on)),
+        Cell(date_text(binder, quote.on, DateForm.SHORT), tone=Tone.QUIET, tip=date_text(binder, quote.on)),
         Cell(money(binder, _comes_to(binder, taken, count)), tone=quiet),
         _paid_cell(binder, purchase),
         Cell(*left, tone=quiet)
@@ -209,7 +210,9 @@ def _bought_row(binder: Binder, purchase: Purchase) -> Row:
     on = purchase.on.isoformat() if purchase.on else ""
     cells = (
         NOTHING,
-        Cell(date_text(binder, purchase.on, "EEE d MMM"), edit=on, label=_("on"), placeholder="–", size=Size.SMALL),
+        Cell(
+            date_text(binder, purchase.on, DateForm.WEEKDAY), edit=on, label=_("on"), placeholder="–", size=Size.SMALL
+        ),
         NOTHING,
         NOTHING,
         Cell(purchase.note, edit=purchase.note, label=_("note"), placeholder="–", size=Size.SMALL),

@@ -8,6 +8,7 @@ from binder.desktop.buying_page.ticking import pack_text
 from binder.desktop.sheet.cell import Cell, Column, Row, Tone
 from binder.desktop.sheet.sheet import PlainSheet
 from binder.desktop.words.figure_text import date_text, number_text, store_name
+from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
 from binder.kitchen.wording import _
 
@@ -33,7 +34,7 @@ class ToOrder(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("by", _("order by"), characters=15),
+            Column("by", _("order by"), characters=16),
             Column("food", _("food"), characters=16, stretch=2),
             Column("packs", _("packs"), characters=16, stretch=2),
             Column("store", _("from"), characters=14, stretch=2),
@@ -52,10 +53,10 @@ def _row(binder: Binder, order: tuple[date, TripPlan, TripLine]) -> Row:
     packs = ", ".join(f"{number_text(binder, one.count)} × {pack_text(binder, one.priced.pack)}" for one in line.packs)
     place = Place("foods", line.item.food)
     cells = (
-        Cell(date_text(binder, by, "EEE d MMM yyyy")),
+        Cell(date_text(binder, by)),
         Cell(line.item.name, leads_to=place, tip=_("How many days ahead stands in the larder")),
         Cell(packs),
         Cell(store_name(binder, plan.store)),
-        Cell(date_text(binder, plan.on, "EEE d MMM"), tone=Tone.QUIET),
+        Cell(date_text(binder, plan.on, DateForm.WEEKDAY), tone=Tone.QUIET),
     )
     return Row(f"order:{line.item.food}/{plan.store or ''}/{by.isoformat()}", cells, place=place)

@@ -12,13 +12,15 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
-    from datetime import datetime
+    from datetime import datetime, time
 
 FOLD_FROM = 90
 """Minutes without hands that are folded away; shorter ones are part of the day's rhythm. Common practice, no source."""
 
 _MARGIN = 10
 """Minutes of air before the first and after the last work of a stretch."""
+
+_HOUR = 60
 
 _STEPS = (1, 2, 5, 10, 15, 30, 60, 120, 180, 240, 360, 720)
 """Minutes from one mark of the clock to the next."""
@@ -53,6 +55,19 @@ class Tick:
 
     x: float
     text: str
+
+
+@dataclass(frozen=True)
+class Dial:
+    """How marks of the clock are written, and the room in pixels from one to the next: full hours may need less."""
+
+    says: Callable[[time], str]
+    hours_apart: float
+    minutes_apart: float
+
+    def apart(self, step: int) -> float:
+        """The room that marks need which are `step` minutes from each other."""
+        return self.minutes_apart if step % _HOUR else self.hours_apart
 
 
 @dataclass(frozen=True)
@@ -156,22 +171,23 @@ def fitting_scale(spans: Sequence[Span], *, width: float, fold: float, least: fl
     return least / max(1, lengths[-1]) if lengths else 1.0
 
 
-def ticks_of(axis: Axis, wall: Callable[[float], datetime], *, apart: float) -> tuple[Tick, ...]:
-    """Marks of the clock, `apart` pixels from each other at least, at full fives, quarters, hours."""
+def ticks_of(axis: Axis, wall: Callable[[float], datetime], dial: Dial) -> tuple[Tick, ...]:
+    """Marks of the clock at full fives, quarters, hours, as close as their words can stand."""
     found: list[Tick] = []
     for stretch in axis.stretches:
         if not stretch.span.folded:
-            found += _ticks_in(stretch, wall, apart)
+            found += _ticks_in(stretch, wall, dial)
     return tuple(found)
 
 
-def _ticks_in(stretch: Stretch, wall: Callable[[float], datetime], apart: float) -> list[Tick]:
-    step = next((one for one in _STEPS if one * stretch.per_minute >= apart), _STEPS[-1])
+def _ticks_in(stretch: Stretch, wall: Callable[[float], datetime], dial: Dial) -> list[Tick]:
+    step = next((one for one in _STEPS if one * stretch.per_minute >= dial.apart(one)), _STEPS[-1])
+    apart = dial.apart(step)
     begin = wall(stretch.span.start)
     first = stretch.span.start + (-(begin.hour * 60 + begin.minute)) % step
     minutes = range(first, stretch.span.end + 1, step)
     found = [
-        Tick(stretch.left + (minute - stretch.span.start) * stretch.per_minute, f"{wall(minute):%H:%M}")
+        Tick(stretch.left + (minute - stretch.span.start) * stretch.per_minute, dial.says(wall(minute).time()))
         for minute in minutes
     ]
     return [tick for tick in found if tick.x + apart <= stretch.right + 0.5] or found[:1]

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Mark, Row, Size, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
-from binder.desktop.words.figure_text import clock_text
+from binder.desktop.words.figure_text import clock_edit, clock_text
 from binder.desktop.words.typed import Reading, UnreadableError, typed_choice, typed_clock, typed_words
 from binder.figures.day_kitchen import day_kitchen
 from binder.figures.missing import Place
@@ -39,8 +39,8 @@ class CrewSheet(PlainSheet):
             Column("role", _("role"), characters=14, stretch=2),
             Column("on_camera", _("on camera"), characters=8),
             Column("skills", _("can do"), characters=18, stretch=3, tip=_("Parted by commas; steps may ask for one")),
-            Column("arrives", _("there from"), characters=8),
-            Column("leaves", _("until"), characters=8),
+            Column("arrives", _("there from"), characters=9),
+            Column("leaves", _("until"), characters=9),
         )
 
     def rows(self, sight: Sight) -> list[Row]:
@@ -101,8 +101,8 @@ def _row(binder: Binder, person: Person) -> Row:
         Cell(person.role, edit=person.role, placeholder="–"),
         yes_no_cell(yes=person.on_camera),
         Cell(skills, edit=skills, placeholder="–", choices=tuple(known)),
-        Cell(clock_text(person.arrives), edit=clock_text(person.arrives), placeholder=_("call")),
-        Cell(clock_text(person.leaves), edit=clock_text(person.leaves), placeholder=_("wrap")),
+        Cell(clock_text(binder, person.arrives), edit=clock_edit(binder, person.arrives), placeholder=_("call")),
+        Cell(clock_text(binder, person.leaves), edit=clock_edit(binder, person.leaves), placeholder=_("wrap")),
     )
     return Row(key_of(place), cells, place=place)
 

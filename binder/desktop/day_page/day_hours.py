@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from binder.desktop.day_page.crew import yes_no_cell, yes_or_no
 from binder.desktop.sheet.cell import Cell, Column, Row
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import clock_text, date_text, minutes_text
+from binder.desktop.words.figure_text import clock_edit, clock_text, date_text, minutes_text
 from binder.desktop.words.typed import (
     Reading,
     UnreadableError,
@@ -41,12 +41,12 @@ class DayHours(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("on", _("date"), characters=15, stretch=1),
-            Column("call", _("call"), characters=7),
+            Column("on", _("date"), characters=16, stretch=1),
+            Column("call", _("call"), characters=9),
             Column("wrap", _("wrap by"), characters=9),
             Column("zone", _("time zone"), characters=14, stretch=2, tip=_("Such as Europe/Berlin")),
-            Column("prep_from", _("prep from"), characters=8, tip=_("On the days before")),
-            Column("prep_until", _("until"), characters=7, tip=_("On the days before")),
+            Column("prep_from", _("prep from"), characters=9, tip=_("On the days before")),
+            Column("prep_until", _("until"), characters=9, tip=_("On the days before")),
             Column("reset_minutes", _("reset"), characters=8, tip=_("Between one dish and the next on camera")),
             Column("may_reorder", _("may reorder"), characters=10, tip=_("Dishes may be filmed in another order")),
             Column("hot_set", _("hot set"), characters=8, tip=_("It is above 32 °C / 90 °F on the set")),
@@ -92,11 +92,11 @@ def _row(binder: Binder, shoot: Shoot) -> Row:
     on, reset = shoot.on.isoformat() if shoot.on else "", minutes_text(shoot.reset_minutes)
     cells = (
         Cell(date_text(binder, shoot.on), edit=on, placeholder=_("add the date")),
-        Cell(clock_text(shoot.call), edit=clock_text(shoot.call), placeholder=_("when?")),
-        Cell(clock_text(shoot.wrap), edit=clock_text(shoot.wrap), placeholder=_("open")),
+        Cell(clock_text(binder, shoot.call), edit=clock_edit(binder, shoot.call), placeholder=_("when?")),
+        Cell(clock_text(binder, shoot.wrap), edit=clock_edit(binder, shoot.wrap), placeholder=_("open")),
         Cell(shoot.zone, edit=shoot.zone, placeholder=_("of this machine")),
-        Cell(clock_text(shoot.prep_from), edit=clock_text(shoot.prep_from)),
-        Cell(clock_text(shoot.prep_until), edit=clock_text(shoot.prep_until)),
+        Cell(clock_text(binder, shoot.prep_from), edit=clock_edit(binder, shoot.prep_from)),
+        Cell(clock_text(binder, shoot.prep_until), edit=clock_edit(binder, shoot.prep_until)),
         Cell(reset, edit=reset, placeholder="–"),
         yes_no_cell(yes=shoot.may_reorder),
         yes_no_cell(yes=shoot.hot_set),

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from binder.desktop.day_page.axis import Span, spans_of
 from binder.desktop.day_page.bars import Bars, bars_of
 from binder.desktop.day_page.rows import Group, Minutes, Rows, groups_of
-from binder.desktop.words.figure_text import date_text
+from binder.figures.date_text import DateForm, date_text, time_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -47,9 +47,13 @@ class DayPicture:
         """What the clock on the wall shows at a minute."""
         return self.plan.asked.wall(minute)
 
+    def clock(self, minute: float) -> str:
+        """A minute as a time of day."""
+        return time_text(self.binder, self.wall(minute).time())
+
     def day_name(self, day: date) -> str:
         """A day as the axis names it."""
-        return date_text(self.binder, day, "EEE d MMM")
+        return date_text(self.binder, day, DateForm.WEEKDAY)
 
 
 def day_picture(

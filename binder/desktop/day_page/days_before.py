@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Mark, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import date_text
+from binder.figures.date_text import DateForm, date_text, span_text
 from binder.figures.missing import Place
 from binder.figures.prep_calendar import EntryKind, PrepEntry, prep_calendar
 from binder.kitchen.wording import _, listed, ngettext
@@ -50,7 +50,7 @@ class DaysBefore(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("start", _("at"), characters=11),
+            Column("start", _("at"), characters=18),
             Column("kind", "", characters=10),
             Column("what", _("what"), characters=24, stretch=3),
             Column("who", _("who, where"), characters=16, stretch=2),
@@ -67,7 +67,7 @@ class DaysBefore(PlainSheet):
             if entry.on != day:
                 day = entry.on
                 rows.append(_heading(sight.binder, day, calendar.on, first=not rows))
-            rows.append(_row(entry))
+            rows.append(_row(sight.binder, entry))
         return rows
 
 
@@ -80,7 +80,7 @@ def _nothing() -> Row:
 
 def _heading(binder: Binder, day: date, shoot: date | None, *, first: bool) -> Row:
     before = (shoot - day).days if shoot is not None else 0
-    name = date_text(binder, day, "EEEE d MMMM")
+    name = date_text(binder, day, DateForm.LONG)
     text = name
     if before > 0:
         span = ngettext("{count} day before", "{count} days before", before).format(count=before)
@@ -89,12 +89,12 @@ def _heading(binder: Binder, day: date, shoot: date | None, *, first: bool) -> R
     return Row(f"day:{day.isoformat()}", cells, spans=((0, _COLUMNS),), gap=0 if first else 3, lines=1.5)
 
 
-def _row(entry: PrepEntry) -> Row:
+def _row(binder: Binder, entry: PrepEntry) -> Row:
     place = _place(entry)
     details = _details(entry)
     where = [listed(entry.who)] if entry.who else []
     cells = (
-        Cell(_when(entry)),
+        Cell(_when(binder, entry)),
         Cell(_kind(entry.kind), tone=Tone.QUIET, size=Size.SMALL),
         Cell(entry.what, leads_to=place, paragraph=True)
         if place
@@ -113,11 +113,10 @@ def _details(entry: PrepEntry) -> str:
     return "  ".join(entry.details)
 
 
-def _when(entry: PrepEntry) -> str:
+def _when(binder: Binder, entry: PrepEntry) -> str:
     if not isinstance(entry.start, datetime):
         return _("in the day")
-    start = f"{entry.start:%H:%M}"
-    return start if entry.end is None or entry.end == entry.start else f"{start}–{entry.end:%H:%M}"
+    return span_text(binder, entry.start.time(), (entry.end or entry.start).time())
 
 
 def _kind(kind: EntryKind) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from binder.desktop.day_page.crew import yes_no_cell, yes_or_no
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Row, Size, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
-from binder.desktop.words.figure_text import clock_text, minutes_text
+from binder.desktop.words.figure_text import clock_edit, clock_text, minutes_text
 from binder.desktop.words.typed import Reading, UnreadableError, typed_choice, typed_clock, typed_minutes
 from binder.figures.missing import Place
 from binder.kitchen.edits.day import add_event, remove_event, set_event
@@ -42,7 +42,7 @@ class FixedEvents(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("at", _("at"), characters=8),
+            Column("at", _("at"), characters=9),
             Column("name", _("what"), characters=20, stretch=2),
             Column("minutes", _("takes"), characters=10, stretch=1),
             Column(
@@ -58,7 +58,7 @@ class FixedEvents(PlainSheet):
         if sight.shoot is None:
             return []
         events = sorted(sight.binder.fixed_events.where("shoot", sight.shoot), key=lambda one: (one.at, one.name))
-        return [*(_row(event) for event in events), _adding()]
+        return [*(_row(sight.binder, event) for event in events), _adding()]
 
     def edit(self, sight: Sight, row: str, column: str, text: str) -> Change:
         binder = sight.binder
@@ -97,11 +97,11 @@ def _typed_at(text: str) -> time:
     return at
 
 
-def _row(event: FixedEvent) -> Row:
+def _row(binder: Binder, event: FixedEvent) -> Row:
     place = Place("fixed_events", event.id)
     minutes = minutes_text(event.minutes)
     cells = (
-        Cell(clock_text(event.at), edit=clock_text(event.at)),
+        Cell(clock_text(binder, event.at), edit=clock_edit(binder, event.at)),
         Cell(event.name, edit=event.name, size=Size.STRONG),
         Cell(minutes, edit=minutes, placeholder="–"),
         yes_no_cell(yes=event.stops_work),

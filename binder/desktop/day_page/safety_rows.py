@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import date_text
 from binder.figures.allergen_matrix import allergen_matrix
+from binder.figures.date_text import DateForm, date_text, time_text
 from binder.figures.day_words import dish_title
 from binder.figures.duration_text import duration_text
 from binder.figures.missing import Place
@@ -86,7 +86,9 @@ class SafetyClocks(PlainSheet):
 def _clock_row(binder: Binder, clock: SafetyClock, on: date | None) -> Row:
     place = Place("dishes", clock.dish) if clock.dish else Place("recipes", clock.thread)
     out = Cell(duration_text(clock.minutes), mark=Mark.OVER if clock.over else Mark.WITHIN, tone=_tone(over=clock.over))
-    spans = "  ".join(f"{_clock(binder, start, on)}–{end:%H:%M}" for start, end, _total in clock.spans)
+    spans = "  ".join(
+        f"{_clock(binder, start, on)}–{time_text(binder, end.time())}" for start, end, _total in clock.spans
+    )
     cells = (
         Cell(clock.name, leads_to=place),
         Cell(listed(binder.foods[food].name for food in clock.foods if food in binder.foods), paragraph=True),
@@ -105,8 +107,8 @@ def _spans_text(binder: Binder, clock: SafetyClock, spans: str, on: date | None)
 
 def _clock(binder: Binder, moment: datetime, on: date | None) -> str:
     """A time of day, with its day where that is not the day of the shoot."""
-    clock = f"{moment:%H:%M}"
-    return clock if moment.date() == on else f"{date_text(binder, moment.date(), 'EEE')} {clock}"
+    clock = time_text(binder, moment.time())
+    return clock if moment.date() == on else f"{date_text(binder, moment.date(), DateForm.NAME)} {clock}"
 
 
 def _tone(*, over: bool, usual: Tone = Tone.INK) -> Tone:

@@ -424,7 +424,7 @@ class Timeline(QAbstractScrollArea):
         if self._pressed is not None and self._dragged_to is not None and self._picture is not None:
             one = self._pressed[0]
             by = self._axis.x(self._dragged_to) - self._axis.x(one.piece.bar.start)
-            brush.ghost(one, by, f"{self._picture.wall(self._dragged_to):%H:%M}")
+            brush.ghost(one, by, self._picture.clock(self._dragged_to))
 
     def _is_seen(self, one: PlacedPiece, seen: QRectF) -> bool:
         lane = self._places.lanes[one.lane]

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import functools
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPolygonF
 
-from binder.desktop.day_page.axis import Axis, Stretch, Tick, ticks_of
+from binder.desktop.day_page.axis import Axis, Dial, Stretch, Tick, ticks_of
 from binder.desktop.spacing import space
 from binder.desktop.typeface import sized, small
+from binder.desktop.words.clock_room import widest_hour, widest_time
 from binder.desktop.words.figure_text import minutes_text
+from binder.figures.date_text import hour_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -19,6 +22,7 @@ if TYPE_CHECKING:
 
     from binder.desktop.day_page.day_picture import DayPicture
     from binder.desktop.theme import Tokens
+    from binder.kitchen.binder import Binder
 
 _LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
 _HOUR = 60
@@ -36,9 +40,12 @@ class TimelineHead:
     def lay_out(self, picture: DayPicture | None, axis: Axis) -> None:
         """Place the marks of the clock."""
         self._picture, self._axis = picture, axis
-        metrics = QFontMetricsF(self._font)
-        apart = metrics.horizontalAdvance("00:00") + space(self._widget, 3)
-        self.ticks = ticks_of(axis, picture.wall, apart=apart) if picture is not None else ()
+        self.ticks = ticks_of(axis, picture.wall, self._dial(picture.binder)) if picture is not None else ()
+
+    def _dial(self, binder: Binder) -> Dial:
+        metrics, air = QFontMetricsF(self._font), space(self._widget, 3)
+        hours, minutes = widest_hour(binder, metrics), widest_time(binder, metrics)
+        return Dial(functools.partial(hour_text, binder), hours + air, max(hours, minutes) + air)
 
     @property
     def _font(self) -> QFont:
@@ -136,7 +143,7 @@ class TimelineHead:
             QPolygonF([QPointF(x - side, foot - side), QPointF(x + side, foot - side), QPointF(x, foot)])
         )
         font = sized(self._font, 1.0, strong=True)
-        text = _("now {time}").format(time=f"{picture.wall(now):%H:%M}")
+        text = _("now {time}").format(time=picture.clock(now))
         width = QFontMetricsF(font).horizontalAdvance(text)
         box = QRectF(x - width - side * 1.5, foot - self._line - 1, width, self._line)
         painter.fillRect(box.adjusted(-2, 0, 2, 0), tokens.colour("raised"))

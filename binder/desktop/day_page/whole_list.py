@@ -11,6 +11,7 @@ from binder.desktop.day_page.pinning import pinned_to, unpinned
 from binder.desktop.day_page.why import names_of, reasons, title_of
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet, record_of
+from binder.desktop.words.figure_text import clock_edit
 from binder.desktop.words.typed import UnreadableError, typed_clock
 from binder.kitchen.wording import _, listed
 
@@ -38,8 +39,8 @@ class WholeList(PlainSheet):
     @property
     def columns(self) -> tuple[Column, ...]:
         return (
-            Column("start", _("from"), characters=8, tip=_("Type a time to pin it; empty lets it go")),
-            Column("end", _("to"), characters=6),
+            Column("start", _("from"), characters=10, tip=_("Type a time to pin it; empty lets it go")),
+            Column("end", _("to"), characters=9),
             Column("pin", "", characters=8),
             Column("what", _("what"), characters=26, stretch=4),
             Column("who", _("who"), characters=12, stretch=1),
@@ -94,13 +95,13 @@ def _days(count: int) -> str:
 
 def _row(picture: DayPicture, bar: Bar, *, stale: bool) -> Row:
     tone = Tone.QUIET if stale else Tone.INK
-    start, end = f"{picture.wall(bar.start):%H:%M}", f"{picture.wall(bar.end):%H:%M}"
+    start = picture.wall(bar.start).time()
     pin = _("has begun") if bar.done else _("pinned") if bar.pinned else _("on camera") if bar.filmed else ""
     why = "; ".join(one for one in reasons(picture, bar) if one != _("has begun"))
     hazards = cautions_of(picture.binder, bar.activity)
     cells = (
-        Cell(start, edit=start, tone=tone),
-        Cell(end, tone=Tone.QUIET),
+        Cell(picture.clock(bar.start), edit=clock_edit(picture.binder, start), tone=tone),
+        Cell(picture.clock(bar.end), tone=Tone.QUIET),
         Cell(pin, tone=Tone.QUIET, size=Size.SMALL),
         Cell(
             title_of(picture.binder, bar),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.desktop.day_page.cautions import caution_spoken, cautions_of, in_full
+from binder.figures.date_text import day_time_text, span_text
 from binder.figures.duration_text import duration_text
 from binder.figures.plan_question import RUNNING_ORDER
 from binder.kitchen.edits.shoots import dish_name
@@ -35,9 +36,9 @@ def title_of(binder: Binder, bar: Bar) -> str:
 
 
 def when_text(picture: DayPicture, bar: Bar) -> str:
-    """When it is: `10:18–10:32, Ode`, with the day where that is not the day of the shoot."""
+    """When it is: `10:18 AM–10:32 AM, Ode`, with the day where that is not the day of the shoot."""
     start, end = picture.wall(bar.start), picture.wall(bar.end)
-    clock = f"{start:%H:%M}" if bar.start == bar.end else f"{start:%H:%M}–{end:%H:%M}"
+    clock = span_text(picture.binder, start.time(), end.time())
     day = "" if start.date() == picture.plan.asked.clock.on else picture.day_name(start.date())
     who = listed(names_of(picture, bar)) if bar.people else ""
     return ", ".join(part for part in (" ".join(part for part in (day, clock) if part), who) if part)
@@ -55,7 +56,7 @@ def reasons(picture: DayPicture, bar: Bar) -> list[str]:
     if bar.done:
         found.append(_("has begun"))
     elif bar.pinned:
-        found.append(_("pinned to {time}").format(time=f"{picture.wall(bar.start):%H:%M}"))
+        found.append(_("pinned to {time}").format(time=picture.clock(bar.start)))
     found += list(_waits(picture, bar))[:_MOST_REASONS]
     found += list(_after_it(picture, bar))
     return found
@@ -97,7 +98,7 @@ def _clock(picture: DayPicture, minute: int, bar: Bar) -> str:
     """A time of day, with its day where that is another."""
     moment = picture.wall(minute)
     same = moment.date() == picture.wall(bar.start).date()
-    return f"{moment:%H:%M}" if same else f"{picture.day_name(moment.date())} {moment:%H:%M}"
+    return picture.clock(minute) if same else day_time_text(picture.binder, moment)
 
 
 def why_text(picture: DayPicture, bar: Bar) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Size, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text, money, money_parts, store_name
+from binder.figures.date_text import DateForm
 from binder.figures.form_cost import conversion_to
 from binder.figures.memory import FORMS, remembered_from
 from binder.figures.missing import Missing, Place
@@ -114,7 +115,7 @@ def _price_cells(binder: Binder, food: Food) -> tuple[Cell, Cell]:
     tip = _("{store}, {date}").format(
         store=store_name(binder, chosen.pack.store), date=date_text(binder, chosen.quote.on)
     )
-    on = date_text(binder, chosen.quote.on, "d MMM")
+    on = date_text(binder, chosen.quote.on, DateForm.SHORT)
     return Cell(number, f"{currency}/{weighed_by(binder)}", tip=tip), Cell(on, tone=Tone.QUIET, tip=tip)
 
 

@@ -24,6 +24,7 @@ from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, k
 from binder.desktop.sheet.sheet import CellName, PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text, money, pack_size, plain_money
 from binder.desktop.words.typed import UnreadableError, typed_choice, typed_date
+from binder.figures.date_text import DateForm
 from binder.figures.missing import Missing, Place
 from binder.figures.price import PricedPack, chosen_pack, pack_grams, quote_of_pack
 from binder.figures.price_history import unit_price, unit_price_text
@@ -76,7 +77,7 @@ class FoodPacks(PlainSheet):
                 align=Align.RIGHT,
                 tip=_("A new price: 3.79 today, or 3.79 on a date; an offer: 3 for 4.50"),
             ),
-            Column("on", _("as of"), characters=10.5),
+            Column("on", _("as of"), characters=12),
             Column("per_unit", _("comes to"), characters=10, stretch=1, align=Align.RIGHT),
             Column("pinned", _("chosen"), characters=6.5, tip=_("Pin a price to choose it before all newer ones")),
         )
@@ -194,7 +195,7 @@ def _price_cells(binder: Binder, pack: Pack, quote: Quote | None) -> tuple[Cell,
 
 
 def _quote_cells(binder: Binder, quote: Quote) -> tuple[Cell, Cell]:
-    on = date_text(binder, quote.on, "d MMM yyyy")
+    on = date_text(binder, quote.on, DateForm.DATE)
     price = Cell(money(binder, quote.price), edit=plain_money(binder, quote.price), tip=quote.source)
     return price, Cell(on, edit=quote.on.isoformat())
 

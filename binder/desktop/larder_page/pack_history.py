@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from binder.desktop.pictures.price_line import price_line
 from binder.desktop.sheet.cell import NOTHING, Cell, Row, Size, Tone
 from binder.desktop.words.figure_text import date_text, money
+from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
 from binder.figures.money_words import percent_text
 from binder.figures.price_history import price_history
@@ -37,7 +38,7 @@ def history_rows(binder: Binder, pack: Pack) -> list[Row]:
 def _since(binder: Binder, points: Sequence[PricePoint]) -> str:
     """How the last price stands to the first."""
     first, last = points[0], points[-1]
-    day = date_text(binder, first.on, "d MMM yyyy")
+    day = date_text(binder, first.on, DateForm.DATE)
     if last.price == first.price or not first.price:
         return _("since {date}").format(date=day)
     part = percent_text(binder, abs(last.price / first.price - 1))
@@ -49,6 +50,6 @@ def _told(binder: Binder, points: Sequence[PricePoint]) -> str:
     """Every price with its day."""
     says = _("{price} on {date}")
     return "; ".join(
-        says.format(price=money(binder, point.price), date=date_text(binder, point.on, "d MMM yyyy"))
+        says.format(price=money(binder, point.price), date=date_text(binder, point.on, DateForm.DATE))
         for point in points
     )

@@ -10,6 +10,7 @@ from binder.desktop.mise_page.portions import Portion, by_hour, by_station, each
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, Tone
 from binder.desktop.sheet.sheet import NotEditableError, PlainSheet
 from binder.desktop.words.figure_text import clock_text, date_text, grams_parts, minutes_text
+from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
 from binder.kitchen.edits.records import set_fields
 from binder.kitchen.wording import _, listed, ngettext
@@ -129,7 +130,7 @@ def _ready(binder: Binder, shoot: str) -> str:
     on, call = binder.shoots[shoot].on, binder.shoots[shoot].call
     if on is None or call is None:
         return ""
-    when = f"{clock_text(call)}, {date_text(binder, on, 'EEE d MMM')}"
+    when = f"{clock_text(binder, call)}, {date_text(binder, on, DateForm.WEEKDAY)}"
     return _("ready by {when}").format(when=when)
 
 
@@ -143,8 +144,8 @@ def _hours(binder: Binder, shoot: str, starts: Starts) -> Iterator[Row]:
 def _hour_text(binder: Binder, hour: datetime | None, starts: Starts) -> str:
     if hour is None:
         return _("Without a time in the plan") if starts else _("Not planned yet")
-    day = date_text(binder, hour.date(), "EEE d MMM")
-    return _("{day}, from {time}").format(day=day, time=clock_text(hour.time()))
+    day = date_text(binder, hour.date(), DateForm.WEEKDAY)
+    return _("{day}, from {time}").format(day=day, time=clock_text(binder, hour.time()))
 
 
 def _heading(key: str, title: str, says: str) -> Row:
@@ -157,7 +158,7 @@ def _named_once(binder: Binder, portions: list[Portion]) -> Iterator[Row]:
     named: Cell | None = None
     for portion in portions:
         dish = f"{portion.item.number or ''} {portion.item.for_what}".strip()
-        time = clock_text(portion.at.time()) if portion.at is not None else ""
+        time = clock_text(binder, portion.at.time()) if portion.at is not None else ""
         cell = Cell(dish, label=time, tone=Tone.QUIET)
         yield _row(binder, portion, NOTHING if cell == named else cell)
         named = cell

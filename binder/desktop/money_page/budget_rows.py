@@ -8,6 +8,7 @@ from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone, key_
 from binder.desktop.words.figure_text import date_text, money, number_text, plain_money
 from binder.figures.budget import FOOD
 from binder.figures.budget_rows import RowKind, own_amounts
+from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
 from binder.kitchen.wording import _, ngettext
 
@@ -154,7 +155,7 @@ class _Maker:
 
     def _as_of(self, prices: Sequence[PriceInUse], shoot: Shoot) -> str:
         days = sorted(one.on for one in prices)
-        first, last = (date_text(self._binder, day, "d MMM yyyy") for day in (days[0], days[-1]))
+        first, last = (date_text(self._binder, day, DateForm.DATE) for day in (days[0], days[-1]))
         says = _("Prices as of {day}.").format(day=last)
         if first != last:
             says = _("Prices as of {first} to {last}.").format(first=first, last=last)
@@ -170,7 +171,7 @@ class _Maker:
         says = _("{food}: {price}, asked on {day}").format(
             food=food.name,
             price=money(self._binder, old.priced.price),
-            day=date_text(self._binder, old.on, "d MMM yyyy"),
+            day=date_text(self._binder, old.on, DateForm.DATE),
         )
         place = Place("packs", old.priced.pack.id)
         return _note(f"old:{old.priced.quote.id}", says, mark=Mark.WARN, leads_to=place)

@@ -41,10 +41,10 @@ class DueList(QWidget):
         self._due, self._later = due, later
         self._arrange()
 
-    def wear(self, font: QFont, small: QFont) -> None:
-        """Take fonts for the rows and for what does not fit."""
+    def wear(self, font: QFont, small: QFont, *, time_room: float) -> None:
+        """Take fonts for the rows and for what does not fit; a time needs `time_room` pixels."""
         for row in self.rows:
-            row.wear(font)
+            row.wear(font, time_room=time_room)
         self.rest.wear(small)
         self._arrange()
 
@@ -77,7 +77,7 @@ class DueList(QWidget):
             return ngettext("and {count} more", "and {count} more", more).format(count=more)
         if not self._due and self._later is not None:
             says = _("Nothing to start until {time}: {what}")
-            return says.format(time=f"{self._later.at:%H:%M}", what=self._later.what)
+            return says.format(time=self._later.clock, what=self._later.what)
         return "" if self._due else _("Nothing more to start")
 
     def resizeEvent(self, event: QResizeEvent) -> None:

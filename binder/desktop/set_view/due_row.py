@@ -37,6 +37,7 @@ class DueRow(QAbstractButton):
         super().__init__(parent)
         self.hint = hint
         self.due: Due | None = None
+        self._time_room = 0.0
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -49,8 +50,9 @@ class DueRow(QAbstractButton):
             self.update()
         self.setVisible(due is not None)
 
-    def wear(self, font: QFont) -> None:
-        """Take a font."""
+    def wear(self, font: QFont, *, time_room: float) -> None:
+        """Take a font, and keep so many pixels for a time."""
+        self._time_room = time_room
         self.setFont(font)
         self.updateGeometry()
 
@@ -68,7 +70,10 @@ class DueRow(QAbstractButton):
         digit, box = metrics.horizontalAdvance("0"), QRectF(self.rect()).adjusted(1, 1, -1, -1)
         self._ground(painter, tokens, box)
         left = self._tick_box(painter, tokens, box, digit) + digit * 0.5
-        left = self._time(painter, tokens, QRectF(left, box.top(), digit * 6.2, box.height()), due) + digit * 0.7
+        left = (
+            self._time(painter, tokens, QRectF(left, box.top(), self._time_room + digit, box.height()), due)
+            + digit * 0.7
+        )
         if due.number:
             painter.setFont(share_of(self.font(), strong=True))
             painter.setPen(tokens.colour("ink"))
@@ -101,7 +106,7 @@ class DueRow(QAbstractButton):
             painter.drawRoundedRect(inner, 4, 4)
         painter.setFont(share_of(self.font(), strong=True))
         painter.setPen(tokens.colour("raised" if due.now else "ink"))
-        painter.drawText(inner, _CENTRE, f"{due.at:%H:%M}")
+        painter.drawText(inner, _CENTRE, due.clock)
         return box.right()
 
     def _words(self, painter: QPainter, tokens: Tokens, box: QRectF, due: Due) -> None:
@@ -125,7 +130,7 @@ class DueRow(QAbstractButton):
 
 def heard(due: Due) -> str:
     """A row as it is heard."""
-    when = _("{time}, now").format(time=f"{due.at:%H:%M}") if due.now else f"{due.at:%H:%M}"
+    when = _("{time}, now").format(time=due.clock) if due.now else due.clock
     dish = _("dish {number}").format(number=due.number) if due.number else ""
     parts = (when, dish, due.what, due.who, caution_spoken(due.cautions))
     return _("Begin: {what}").format(what=", ".join(part for part in parts if part))

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.day_page.bars import Bar, Bars, in_order
 from binder.desktop.day_page.cautions import cautions_of
+from binder.figures.date_text import time_text
 from binder.figures.day_words import activity_text, build_text
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.shoot import BuildKind, BuildState
@@ -38,13 +39,14 @@ LONGEST_TIMER = 6 * 60
 
 @dataclass(frozen=True)
 class Due:
-    """Something to start: when, what of which dish, who. `late`: by minutes, less than none while there is time.
+    """Something to start: when, also as the locale writes it, what of which dish, who.
 
-    `cautions` are those for what is done.
+    `late`: by minutes, less than none while there is time. `cautions` are those for what is done.
     """
 
     key: str
     at: datetime
+    clock: str
     number: str
     what: str
     who: str
@@ -169,6 +171,9 @@ class _Looking:
         near = tuple(due for due in waiting if due.late >= -AHEAD)
         return near, next((due for due in waiting if due.late < -AHEAD), None)
 
+    def _clock(self, minute: float) -> str:
+        return time_text(self.binder, self.wall(minute).time())
+
     def _due(self, bar: Bar) -> Due:
         number = str(bar.number) if bar.number is not None else ""
         build = self.binder.builds.get(bar.activity.build or "")
@@ -179,7 +184,7 @@ class _Looking:
             what = activity_text(self.binder, bar.activity)
         who = called(self.plan.asked.kitchen.people, bar.people)
         found = cautions_of(self.binder, bar.activity)
-        return Due(bar.key, self.wall(bar.start), number, what, who, self.late(bar), found)
+        return Due(bar.key, self.wall(bar.start), self._clock(bar.start), number, what, who, self.late(bar), found)
 
     # The next swap-out
 
@@ -206,11 +211,11 @@ class _Looking:
         if open_ones:
             step = open_ones[0]
             says = _("at {time} {step}")
-            return says.format(step=step.activity.name, time=f"{self.wall(step.start):%H:%M}")
+            return says.format(step=step.activity.name, time=self._clock(step.start))
         if made and self.wall(made[-1].ready) > self.now:
             says = _("to {time} {step}")
             step = made[-1]
-            return says.format(step=step.activity.name, time=f"{self.wall(step.ready):%H:%M}")
+            return says.format(step=step.activity.name, time=self._clock(step.ready))
         return ", ".join(part for part in (_("made"), where) if part)
 
     # Timers

@@ -19,10 +19,12 @@ from binder.desktop.set_view.ringing import Ringing
 from binder.desktop.set_view.set_line import SetLine
 from binder.desktop.set_view.set_panel import SetPanel
 from binder.desktop.set_view.set_sight import AHEAD, SetSight, set_sight
-from binder.desktop.set_view.set_type import METRES, SetType, dots_per_inch, set_type
+from binder.desktop.set_view.set_type import METRES, SetType, dots_per_inch, set_type, share_of
 from binder.desktop.set_view.set_words import camera_lines, safety_panel, swap_out_panel, timer_panel
 from binder.desktop.theme import tokens_for
 from binder.desktop.typeface import sized
+from binder.desktop.words.clock_room import widest_time
+from binder.figures.date_text import time_text
 from binder.figures.safety_clocks import SafetyClock, safety_clocks
 from binder.kitchen.wording import _
 
@@ -30,7 +32,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from datetime import datetime
 
-    from PySide6.QtGui import QCloseEvent, QHideEvent, QResizeEvent, QShowEvent
+    from PySide6.QtGui import QCloseEvent, QFont, QHideEvent, QResizeEvent, QShowEvent
 
     from binder.desktop.desk import Desk
     from binder.figures.day_plan import DayPlan
@@ -38,8 +40,8 @@ if TYPE_CHECKING:
 
 _SECOND = 1000
 _FEWEST_ROWS = 3
-_DIGITS_ACROSS = 46
-"""What a row needs: a time, a dish, what, with what caution, and who."""
+_DIGITS_ACROSS = 40
+"""What a row needs beside its time: a dish, what, with what caution, and who."""
 
 
 class SetWindow(QWidget):
@@ -129,19 +131,23 @@ class SetWindow(QWidget):
         rows = (_FEWEST_ROWS + 1) * ROW_HEIGHT
         gaps = 5 * _gap(fonts) + self.late.heightForWidth(self.width())
         height = head + (rows + 2) * text + 2 * heading + gaps
-        return QSizeF(QFontMetricsF(fonts.text).horizontalAdvance("0") * _DIGITS_ACROSS, height)
+        across = QFontMetricsF(fonts.text).horizontalAdvance("0") * _DIGITS_ACROSS + self._time_room(fonts.text)
+        return QSizeF(across, height)
+
+    def _time_room(self, font: QFont) -> float:
+        """The pixels that any time of day needs in a row."""
+        return widest_time(self._desk.binder, QFontMetricsF(share_of(font, strong=True)))
 
     def _put_on(self, fonts: SetType) -> None:
         self.clock.wear(fonts.clock)
-        metrics = QFontMetricsF(fonts.clock)
-        widest = max(metrics.horizontalAdvance(digit * 2 + ":" + digit * 2) for digit in "0123456789")
-        self.clock.setFixedWidth(math.ceil(widest) + 2)
+        self.clock.setFixedWidth(math.ceil(widest_time(self._desk.binder, QFontMetricsF(fonts.clock))) + 2)
         self.dish.wear(fonts.dish)
         self.step.wear(fonts.text)
-        self.coming.wear(fonts.text)
+        room = self._time_room(fonts.text)
+        self.coming.wear(fonts.text, time_room=room)
         self.starts.wear(fonts.heading)
         self.says.wear(fonts.heading)
-        self.due.wear(fonts.text, fonts.heading)
+        self.due.wear(fonts.text, fonts.heading, time_room=room)
         for panel in (self.swap_out, self.timers, self.safety):
             panel.wear(fonts)
         gap = _gap(fonts)
@@ -169,7 +175,7 @@ class SetWindow(QWidget):
         if shoot is None:
             return
         now = self._now(shoot)
-        self.clock.say(f"{now:%H:%M}")
+        self.clock.say(time_text(self._desk.binder, now.time()))
         if self._plan is None:
             self.dish.say(shoot.name)
             self.step.say(_("The day is being planned") if self.planning.busy else _("There is no plan for this day"))
@@ -183,13 +189,13 @@ class SetWindow(QWidget):
         return self.planning.clock(shoot.zone)
 
     def _show(self, sight: SetSight) -> None:
-        dish, step = camera_lines(sight)
+        dish, step = camera_lines(self._desk.binder, sight)
         self.dish.say(dish)
         self.step.say(step)
         self.coming.show_due(sight.next_filmed)
         self.starts.say(_("To start in the next {minutes} minutes").format(minutes=AHEAD))
         self.due.show_due(sight.due, sight.later)
-        self.swap_out.say(swap_out_panel(sight.swap_out))
+        self.swap_out.say(swap_out_panel(self._desk.binder, sight.swap_out))
         self.safety.say(safety_panel(self._desk.binder, self._clocks, sight.now))
         self.says.say(self._trouble())
         self.says.setVisible(bool(self.says.text))

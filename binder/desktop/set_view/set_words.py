@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from binder.desktop.day_page.cautions import in_short
 from binder.desktop.set_view.panel_text import PanelLine, PanelText
 from binder.desktop.sheet.cell import Mark
+from binder.figures.date_text import time_text
 from binder.figures.day_words import build_text
 from binder.kitchen.shoot import BuildState
 from binder.kitchen.wording import _
@@ -38,25 +39,25 @@ def left_text(left: timedelta) -> str:
     return f"{hours}:{minutes:02d}:{last:02d}" if hours else f"{minutes}:{last:02d}"
 
 
-def camera_lines(sight: SetSight) -> tuple[str, str]:
+def camera_lines(binder: Binder, sight: SetSight) -> tuple[str, str]:
     """The dish that is filmed and what of it; or until when the camera waits."""
     filmed, coming = sight.filmed, sight.next_filmed
     if filmed is not None:
         until = _("to {time}") if not filmed.over else _("was to end {time}")
-        parts = (filmed.what, until.format(time=f"{filmed.until:%H:%M}"), in_short(filmed.cautions))
+        parts = (filmed.what, until.format(time=time_text(binder, filmed.until.time())), in_short(filmed.cautions))
         return filmed.dish, "  ·  ".join(part for part in parts if part)
     if coming is None:
         return _("That is a wrap"), ""
-    return _("The camera waits"), _("until {time}").format(time=f"{coming.at:%H:%M}")
+    return _("The camera waits"), _("until {time}").format(time=coming.clock)
 
 
-def swap_out_panel(swap: NextSwapOut | None) -> PanelText:
+def swap_out_panel(binder: Binder, swap: NextSwapOut | None) -> PanelText:
     """The next swap-out; pressed, it is ready."""
     heading = _("Next swap-out")
     if swap is None:
         return PanelText(heading, (PanelLine(_("none to come")),))
     hint = "" if swap.state is BuildState.READY else "S"
-    first = PanelLine(f"{swap.at:%H:%M}  {swap.dish}")
+    first = PanelLine(f"{time_text(binder, swap.at.time())}  {swap.dish}")
     return PanelText(heading, (first, PanelLine(swap.says, mark=_STATE_MARKS.get(swap.state, Mark.NONE))), hint)
 
 

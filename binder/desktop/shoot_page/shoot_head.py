@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import Align, Cell, Column, Row, Size
 from binder.desktop.sheet.sheet import PlainSheet, Remedy
-from binder.desktop.words.figure_text import clock_text, date_text, money, plain_money
+from binder.desktop.words.figure_text import clock_edit, clock_text, date_text, money, plain_money
 from binder.desktop.words.typed import Reading, typed_clock, typed_date, typed_money
 from binder.figures.cap_basis import basis_text
 from binder.figures.missing import Place
@@ -40,8 +40,8 @@ class ShootHead(PlainSheet):
     def columns(self) -> tuple[Column, ...]:
         return (
             Column("name", _("shoot"), characters=20, stretch=3),
-            Column("on", _("date"), characters=15),
-            Column("call", _("call"), characters=6),
+            Column("on", _("date"), characters=16),
+            Column("call", _("call"), characters=9),
             Column("base", _("base ingredient"), characters=18, stretch=2),
             Column("amount", _("there is of it"), characters=9),
             Column(
@@ -100,7 +100,7 @@ def _row(binder: Binder, shoot: Shoot) -> Row:
     cells = (
         Cell(shoot.name, edit=shoot.name, size=Size.STRONG),
         Cell(date_text(binder, shoot.on), edit=shoot.on.isoformat() if shoot.on else "", placeholder=_("add the date")),
-        Cell(clock_text(shoot.call), edit=clock_text(shoot.call), placeholder=_("when?")),
+        Cell(clock_text(binder, shoot.call), edit=clock_edit(binder, shoot.call), placeholder=_("when?")),
         Cell(base, edit=base, placeholder=_("choose one food"), choices=_base_choices(binder)),
         Cell(amount, edit=amount, placeholder=_("how much?")),
         Cell(

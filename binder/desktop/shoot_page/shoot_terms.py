@@ -87,7 +87,7 @@ def terms_in_short(binder: Binder, shoot: Shoot) -> str:
     """The terms that figures on every page hang on, in a few words."""
     parts = [_("caps on {basis}").format(basis=basis_text(shoot.cap_basis))]
     if shoot.wrap is not None:
-        parts.append(_("wrap by {time}").format(time=clock_text(shoot.wrap)))
+        parts.append(_("wrap by {time}").format(time=clock_text(binder, shoot.wrap)))
     if shoot.spares:
         says = ngettext("{count} spare of each dish", "{count} spares of each dish", shoot.spares)
         parts.append(says.format(count=shoot.spares))
@@ -128,7 +128,7 @@ def _bases() -> dict[str, CapBasis]:
 
 def _values(binder: Binder, shoot: Shoot) -> dict[str, tuple[str, Cell, str]]:
     """Label, value and meaning of each term but the notes."""
-    return {**_of_money(binder, shoot), **_of_camera(shoot), **_of_kitchen(shoot)}
+    return {**_of_money(binder, shoot), **_of_camera(binder, shoot), **_of_kitchen(binder, shoot)}
 
 
 def _of_money(binder: Binder, shoot: Shoot) -> dict[str, tuple[str, Cell, str]]:
@@ -167,7 +167,7 @@ def _of_money(binder: Binder, shoot: Shoot) -> dict[str, tuple[str, Cell, str]]:
     }
 
 
-def _of_camera(shoot: Shoot) -> dict[str, tuple[str, Cell, str]]:
+def _of_camera(binder: Binder, shoot: Shoot) -> dict[str, tuple[str, Cell, str]]:
     return {
         "spares": (_("spares of each dish"), Cell(str(shoot.spares)), _("Spare builds that are proposed")),
         "wait_limit": (
@@ -187,20 +187,20 @@ def _of_camera(shoot: Shoot) -> dict[str, tuple[str, Cell, str]]:
         ),
         "wrap": (
             _("wrap by"),
-            Cell(clock_text(shoot.wrap), placeholder=_("open")),
+            Cell(clock_text(binder, shoot.wrap), placeholder=_("open")),
             _("By when filming has ended"),
         ),
     }
 
 
-def _of_kitchen(shoot: Shoot) -> dict[str, tuple[str, Cell, str]]:
+def _of_kitchen(binder: Binder, shoot: Shoot) -> dict[str, tuple[str, Cell, str]]:
     return {
         "prep_from": (
             _("days before, work from"),
-            Cell(clock_text(shoot.prep_from)),
+            Cell(clock_text(binder, shoot.prep_from)),
             _("When people begin on the days before"),
         ),
-        "prep_until": (_("and until"), Cell(clock_text(shoot.prep_until)), _("And when they stop")),
+        "prep_until": (_("and until"), Cell(clock_text(binder, shoot.prep_until)), _("And when they stop")),
         "hot_set": (
             _("above 32 °C on the set"),
             _switch(on=shoot.hot_set),

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-import functools
 import re
 from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import Cell, Mark, Tone
+from binder.desktop.words.typed import UnreadableError, typed_clock
 from binder.figures.cost import DishCost, Verdict
+from binder.figures.date_text import DateForm, time_text
+from binder.figures.date_text import date_text as written_date
 from binder.figures.portion_text import number_style
 from binder.figures.weight import COUNTED
 from binder.kitchen.amount import Amount
@@ -103,27 +105,23 @@ def minutes_text(minutes: float | None) -> str:
     return " ".join(parts) or _("under a minute")
 
 
-def date_text(binder: Binder, day: date | None, pattern: str = "EEE d MMM yyyy") -> str:
-    """A date as the locale says it; empty for none."""
-    return "" if day is None else _written_date(day, pattern, binder.settings.locale)
+def date_text(binder: Binder, day: date | None, form: DateForm = DateForm.WEEKDAY_DATE) -> str:
+    """A day as the binder's locale writes it, by default with its weekday; empty for none."""
+    return "" if day is None else written_date(binder, day, form)
 
 
-@functools.lru_cache(maxsize=10_000)
-def _written_date(day: date, pattern: str, locale: str) -> str:
-    """A list has few days on many rows."""
-    from babel.core import Locale, UnknownLocaleError
-    from babel.dates import format_date
+def clock_text(binder: Binder, at: time | None) -> str:
+    """A time of day as the binder's locale writes it: `7:00 AM`, `07:00`; empty for none."""
+    return "" if at is None else time_text(binder, at)
 
+
+def clock_edit(binder: Binder, at: time | None) -> str:
+    """A time of day as a cell offers it for editing: as it is shown where that can be read back, else `15:00`."""
+    plain = " ".join(clock_text(binder, at).split())
     try:
-        known = Locale.parse(locale)
-    except (UnknownLocaleError, ValueError):
-        known = Locale("en", "US")
-    return format_date(day, pattern, locale=known)
-
-
-def clock_text(at: time | None) -> str:
-    """A time of day: `07:00`; empty for none."""
-    return at.strftime("%H:%M") if at is not None else ""
+        return plain if typed_clock(plain) == at else f"{at:%H:%M}"
+    except UnreadableError:
+        return f"{at:%H:%M}"
 
 
 def not_known(missing: tuple[Missing, ...]) -> str:

@@ -33,9 +33,9 @@ def test_the_yields_are_then_those_measured_and_earlier_trials_stay() -> None:
         [f"{cell.text} {cell.unit}".strip() for cell in row.cells] for row in TRIALS.rows(Sight(binder, "day", "cook"))
     ]
     assert shown == [
-        ["2 Nov 2026", "1000 g", "cooked beans", "1040 g", "1.04", ""],
+        ["Nov 2, 2026", "1000 g", "cooked beans", "1040 g", "1.04", ""],
         ["", "", "bean liquid", "790 g", "0.79", ""],
-        ["9 Nov 2026", "500 g", "cooked beans", "530 g", "1.06", ""],
+        ["Nov 9, 2026", "500 g", "cooked beans", "530 g", "1.06", ""],
         ["mean", "", "cooked beans", "", "1.05", f"spread ± {statistics.stdev((1.04, 1.06)):.2f}"],
         ["mean", "", "bean liquid", "", "0.79", "one trial has no spread"],
     ]

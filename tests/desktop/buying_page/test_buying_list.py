@@ -110,7 +110,7 @@ def test_a_row_has_need_packs_price_and_left_over(day: Shopping) -> None:
         "count": "3",
         "pack": "1 lb",
         "price": "$2.49",
-        "on": "19 Oct",
+        "on": "Oct 19",
         "spend": "$7.47",
         "paid": "",
         "left_over": "406",
@@ -283,7 +283,7 @@ class TestDaysOfTrips:
     def test_a_day_typed_over_the_one_worked_out_is_ones_own(self, small: Shopping) -> None:
         (plan,) = trip_plans(small.binder, "day")
         trip = f"trip:corner/{plan.on}"
-        assert small.cell(trip, "food").text == "Wed 2 Dec 2026"
+        assert small.cell(trip, "food").text == "Wed, Dec 2, 2026"
         after = small.type_in(trip, "food", "2026-11-30")
         (own,) = after.binder.trips.values()
         assert (own.store, own.on, own.shoot) == ("corner", date(2026, 11, 30), "day")

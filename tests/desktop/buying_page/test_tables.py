@@ -183,11 +183,11 @@ class TestOrders:
         binder = small_binder(replace(small_binder().foods["tahini"], order_days=3))
         (row,) = ToOrder(latest(binder)).rows(day(binder))
         assert [cell.text for cell in row.cells] == [
-            "Sun 29 Nov 2026",
+            "Sun, Nov 29, 2026",
             "tahini",
             "1 × 300 g",
             "Corner Larder",
-            "Wed 2 Dec",
+            "Wed, Dec 2",
         ]
 
     def test_most_is_not(self) -> None:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import datetime, time, timedelta
 from itertools import pairwise
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.desktop.day_page.axis import FOLD_FROM, Axis, Span, axis_of, fitting_scale, spans_of, ticks_of
+from binder.desktop.day_page.axis import FOLD_FROM, Axis, Dial, Span, axis_of, fitting_scale, spans_of, ticks_of
 
 ORIGIN = datetime(2026, 12, 6)  # noqa: DTZ001 - the wall clock
 
@@ -17,6 +17,10 @@ works = st.lists(
     min_size=1,
     max_size=40,
 )
+
+
+def in_words(at: time) -> str:
+    return f"{at:%H:%M}"
 
 
 def wall(minute: float) -> datetime:
@@ -68,7 +72,7 @@ def test_the_whole_axis_fits_where_it_can(work: list[tuple[int, int]], width: fl
 @given(works)
 def test_marks_of_the_clock_keep_apart(work: list[tuple[int, int]]) -> None:
     axis = an_axis(spans_of(work))
-    ticks = ticks_of(axis, wall, apart=50.0)
+    ticks = ticks_of(axis, wall, Dial(in_words, hours_apart=50.0, minutes_apart=50.0))
     assert ticks
     for stretch in axis.stretches:
         inside = [tick.x for tick in ticks if stretch.left <= tick.x < stretch.right]
@@ -78,7 +82,16 @@ def test_marks_of_the_clock_keep_apart(work: list[tuple[int, int]]) -> None:
 
 def test_marks_stand_at_full_hours_by_the_clock_on_the_wall() -> None:
     axis = axis_of((Span(470, 610),), per_minute=1.0, fold=40, least=60)
-    assert [tick.text for tick in ticks_of(axis, wall, apart=55)] == ["08:00", "09:00"]
+    dial = Dial(in_words, hours_apart=55, minutes_apart=55)
+    assert [tick.text for tick in ticks_of(axis, wall, dial)] == ["08:00", "09:00"]
+
+
+def test_full_hours_may_stand_closer_than_parts_of_an_hour() -> None:
+    axis = axis_of((Span(470, 640),), per_minute=1.0, fold=40, least=60)
+    short_hours = Dial(in_words, hours_apart=30, minutes_apart=61)
+    assert [tick.text for tick in ticks_of(axis, wall, short_hours)] == ["08:00", "09:00", "10:00"]
+    short_minutes = Dial(in_words, hours_apart=30, minutes_apart=30)
+    assert [tick.text for tick in ticks_of(axis, wall, short_minutes)][:3] == ["08:00", "08:30", "09:00"]
 
 
 def test_an_empty_axis_has_no_width() -> None:

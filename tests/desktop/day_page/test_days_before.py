@@ -34,10 +34,10 @@ def test_every_entry_stands_under_its_day(chickpeas: Binder, plan: DayPlan) -> N
     calendar = calendar_of(chickpeas, "day", early(chickpeas, plan))
     rows = DaysBefore(Latest(calendar)).rows(Sight(chickpeas, "day"))
     texts = [row.cells[0].text for row in rows if row.key.startswith("day:")]
-    assert "Thursday 5 November, 1 day before" in texts
-    assert texts[-1] == "Friday 6 November"
+    assert "Thursday, November 5, 1 day before" in texts
+    assert texts[-1] == "Friday, November 6"
     soak = next(row for row in rows if row.key == "conversion/soak")
-    assert soak.cells[0].text.startswith("19:00")
+    assert soak.cells[0].text.startswith("7:00\u202fPM")
     assert soak.cells[2].text == "Soak overnight"
     assert soak.cells[2].leads_to == Place("conversions", "soak")
     assert "Ready at" in soak.cells[4].text

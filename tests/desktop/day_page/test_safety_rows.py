@@ -13,6 +13,7 @@ from binder.desktop.main_window import MainWindow
 from binder.desktop.sheet.cell import Mark, Tone
 from binder.desktop.sheet.sheet import Sight
 from binder.figures.allergen_matrix import allergen_matrix
+from binder.figures.date_text import time_text
 from binder.figures.day_plan import DayPlan
 from binder.figures.missing import Place
 from binder.figures.safety_clocks import safety_clocks
@@ -64,7 +65,7 @@ def test_a_clock_over_its_limit_says_when_the_limit_is_reached(latest: Latest[Da
     over = replace(clock, minutes=130, runs_out=end)
     rows = SafetyClocks(Latest(replace(latest.value, clocks=(over,)))).rows(Sight(latest.value.binder, "day"))
     assert rows[0].cells[2].mark is Mark.OVER
-    assert rows[0].cells[4].text.endswith(f"the limit is reached at {end:%a} {end:%H:%M}")
+    assert rows[0].cells[4].text.endswith(f"the limit is reached at {end:%a} {time_text(Binder(), end.time())}")
     assert latest.value.on is not None
     assert end.date() > latest.value.on
 

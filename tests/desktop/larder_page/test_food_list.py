@@ -22,7 +22,7 @@ def test_the_binders_foods_stand_by_name_with_the_price_chosen(chickpeas: Binder
     assert names == sorted(names, key=str.casefold)
     cell = cell_called(LIST, sight, "foods:tahini", "price")
     assert (cell.text, cell.unit) == ("$7.49", "/lb")
-    assert cell.tip == "Market hall, Tue 13 Oct 2026"
+    assert cell.tip == "Market hall, Tue, Oct 13, 2026"
     assert is_even(LIST, sight)
 
 

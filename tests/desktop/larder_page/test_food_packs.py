@@ -26,7 +26,7 @@ def tahini(chickpeas: Binder) -> Sight:
 
 def test_a_pack_says_size_store_price_date_and_what_it_comes_to(tahini: Sight) -> None:
     shown = [cell.text for cell in PACKS.rows(tahini)[0].cells]
-    assert shown == ["16 oz", "", "Market hall", "$7.49", "13 Oct 2026", "$7.49 a lb", "yes"]
+    assert shown == ["16 oz", "", "Market hall", "$7.49", "Oct 13, 2026", "$7.49 a lb", "yes"]
     assert is_even(PACKS, tahini)
 
 

@@ -28,7 +28,7 @@ def test_one_price_has_no_history(chickpeas: Binder) -> None:
 
 
 @pytest.mark.parametrize(
-    ("price", "says"), [(749, "since 13 Oct 2026"), (899, "up 20%"), (599, "down 20%"), (0, "down 100%")]
+    ("price", "says"), [(749, "since Oct 13, 2026"), (899, "up 20%"), (599, "down 20%"), (0, "down 100%")]
 )
 def test_it_says_how_the_last_price_stands_to_the_first(chickpeas: Binder, price: int, says: str) -> None:
     sight = priced(chickpeas, (price, date(2026, 11, 2)))
@@ -40,4 +40,4 @@ def test_the_chart_has_a_step_for_each_price_by_its_day(chickpeas: Binder) -> No
     sight = priced(chickpeas, (1498, date(2026, 10, 23)), (749, date(2026, 11, 2)))
     chart = row_called(PACKS, sight, ROW).cells[2]
     assert chart.picture == PriceLine(((0.0, 0.0), (0.5, 1.0), (1.0, 0.0)))
-    assert chart.says == "$7.49 on 13 Oct 2026; $14.98 on 23 Oct 2026; $7.49 on 2 Nov 2026"
+    assert chart.says == "$7.49 on Oct 13, 2026; $14.98 on Oct 23, 2026; $7.49 on Nov 2, 2026"

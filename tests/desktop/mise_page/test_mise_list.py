@@ -11,6 +11,7 @@ from binder.desktop.mise_page.mise_list import HOUR, STATION, DayTimes, MiseList
 from binder.desktop.mise_page.portions import by_hour, line_of
 from binder.desktop.sheet.cell import Tone
 from binder.desktop.sheet.sheet import NotEditableError, Sight
+from binder.figures.date_text import time_text
 from binder.figures.day_plan import DayPlan
 from binder.figures.leads import Lead, shoot_leads
 from binder.figures.mise import mise_list
@@ -51,7 +52,7 @@ def test_what_must_begin_on_days_before_stands_first(day: Sight) -> None:
         "dishes 1, 2, 3, 4 and 5",
         "Soak overnight",
         "chickpeas, dried",
-        "Thu 5 Nov 17:45",
+        "Thu, Nov 5, 5:45\u202fPM",
     ]
     assert soak.cells[1].leads_to == Place("conversions", "soak")
     assert sheet_of(day.binder, stale=True).rows(day)[1].cells[3].tone is Tone.QUIET
@@ -61,8 +62,8 @@ def test_by_hour_days_before_are_as_the_day_is_planned(chickpeas: Binder, plan: 
     rows = sheet_of(chickpeas, day_times(plan)).rows(Sight(chickpeas, "day", HOUR))
     soak = next(one for one in plan.activities if one.activity.conversion == "soak")
     row = next(row for row in rows if row.key == "lead:soak")
-    assert row.cells[3].text.endswith(f"{soak.start:%H:%M}")
-    assert f"{soak.start.day} Nov" in row.cells[3].text
+    assert row.cells[3].text.endswith(time_text(chickpeas, soak.start.time()))
+    assert f"Nov {soak.start.day}," in row.cells[3].text
     assert rows[0].cells[3].text == "as the day is planned"
     assert day_times(None) == DayTimes()
 
@@ -103,7 +104,7 @@ def test_by_hour_each_line_stands_when_its_step_begins(day: Sight, plan: DayPlan
     moments = [datetime.fromisoformat(row.key.removeprefix("hour:")) for row in hours]
     assert moments == sorted(moments)
     assert len(moments) > 1
-    assert hours[0].cells[0].text == f"Fri 6 Nov, from {moments[0]:%H:%M}"
+    assert hours[0].cells[0].text == f"Fri, Nov 6, from {time_text(Binder(), moments[0].time())}"
     for hour, portions in by_hour(day.binder, "day", starts):
         for portion in portions:
             step = day.binder.lines[portion.item.line].step
@@ -165,7 +166,7 @@ def test_what_is_ready_by_call_says_so_where_there_is_one(day: Sight) -> None:
         rows = sheet_of(binder).rows(Sight(binder, "day", STATION))
         return next(row.cells[3].text for row in rows if row.key == "station:oven")
 
-    assert said(day.binder) == "ready by 07:00, Fri 6 Nov"
+    assert said(day.binder) == "ready by 7:00\u202fAM, Fri, Nov 6"
     assert said(apply(day.binder, set_shoot(day.binder.shoots["day"], call=None))) == ""
 
 

@@ -130,7 +130,7 @@ def test_a_price_that_is_missing_is_said_and_never_counted_as_nothing(chickpeas:
 
 def test_prices_say_of_when_they_are_and_which_are_too_old(chickpeas: Binder) -> None:
     assert text(chickpeas, "note:prices", "name") == (
-        "Prices as of 12 Oct 2026 to 20 Oct 2026. None will be older than 60 days."
+        "Prices as of Oct 12, 2026 to Oct 20, 2026. None will be older than 60 days."
     )
     day = chickpeas.shoots[DAY]
     strict = apply(chickpeas, set_shoot(day, quote_days=24))

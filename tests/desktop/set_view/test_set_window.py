@@ -41,10 +41,10 @@ def until_due(stage: SetWindow, clock: TurnedClock) -> None:
 
 
 def test_it_shows_the_clock_and_the_camera(stage: SetWindow, clock: TurnedClock) -> None:
-    assert stage.clock.text == "07:00"
+    assert stage.clock.text == "7:00\u202fAM"
     clock.turn(minutes=3)
     stage.show_now()
-    assert stage.clock.text == "07:03"
+    assert stage.clock.text == "7:03\u202fAM"
     assert stage.dish.text
     assert stage.coming.due is not None
 

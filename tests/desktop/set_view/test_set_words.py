@@ -10,12 +10,14 @@ from binder.desktop.set_view.set_sight import Due, NextSwapOut, OnCamera, SetSig
 from binder.desktop.set_view.set_words import camera_lines, left_text, safety_panel, swap_out_panel, timer_panel
 from binder.desktop.sheet.cell import Mark
 from binder.figures.safety_clocks import SafetyClock
-from binder.kitchen.binder import Binder
+from binder.kitchen.binder import Binder, binder_of
 from binder.kitchen.reference import cautions, time_limits
+from binder.kitchen.settings import SETTINGS_ID, Settings
 from binder.kitchen.shoot import BuildKind, BuildState
 
+GERMAN = binder_of([Settings(id=SETTINGS_ID, name="g", locale="de_DE")])
 NOON = datetime(2026, 11, 6, 12)  # noqa: DTZ001
-NEXT = Due("k", NOON + timedelta(minutes=8), "2", "Fry", "Ode", -8)
+NEXT = Due("k", NOON + timedelta(minutes=8), "12:08", "2", "Fry", "Ode", -8)
 
 
 def sight(filmed: OnCamera | None = None, coming: Due | None = None) -> SetSight:
@@ -39,22 +41,29 @@ def test_a_timer_shows_whole_seconds_and_zero_only_when_it_is_over(left: timedel
 
 def test_the_camera_says_what_it_is_on_or_until_when_it_waits() -> None:
     filmed = OnCamera("2 Herb fritters", "Fry", NOON + timedelta(minutes=4), over=False)
-    assert camera_lines(sight(filmed)) == ("2 Herb fritters", "Fry  ·  to 12:04")
+    assert camera_lines(GERMAN, sight(filmed)) == ("2 Herb fritters", "Fry  ·  to 12:04")
     over = OnCamera("2 Herb fritters", "Fry", NOON - timedelta(minutes=4), over=True)
-    assert camera_lines(sight(over)) == ("2 Herb fritters", "Fry  ·  was to end 11:56")
-    assert camera_lines(sight(coming=NEXT)) == ("The camera waits", "until 12:08")
-    assert camera_lines(sight()) == ("That is a wrap", "")
+    assert camera_lines(GERMAN, sight(over)) == ("2 Herb fritters", "Fry  ·  was to end 11:56")
+    assert camera_lines(GERMAN, sight(coming=NEXT)) == ("The camera waits", "until 12:08")
+    assert camera_lines(GERMAN, sight()) == ("That is a wrap", "")
+
+
+def test_times_are_as_the_locale_writes_them() -> None:
+    filmed = OnCamera("2 Herb fritters", "Fry", NOON + timedelta(minutes=4), over=False)
+    assert camera_lines(Binder(), sight(filmed))[1] == "Fry  ·  to 12:04\u202fPM"
+    panel = swap_out_panel(Binder(), NextSwapOut("b", "2 Herb fritters", NOON, BuildState.READY, "ready"))
+    assert panel.lines[0].text == "12:00\u202fPM  2 Herb fritters"
 
 
 def test_a_swap_out_that_is_ready_has_nothing_to_press() -> None:
     swap = NextSwapOut("b", "2 Herb fritters", NOON, BuildState.UNDER_WAY, "at 11:40 Shape")
-    panel = swap_out_panel(swap)
+    panel = swap_out_panel(GERMAN, swap)
     assert panel.hint == "S"
     assert [line.text for line in panel.lines] == ["12:00  2 Herb fritters", "at 11:40 Shape"]
     assert panel.lines[1].mark is Mark.UNKNOWN
-    ready = swap_out_panel(NextSwapOut("b", "2 Herb fritters", NOON, BuildState.READY, "ready"))
+    ready = swap_out_panel(GERMAN, NextSwapOut("b", "2 Herb fritters", NOON, BuildState.READY, "ready"))
     assert (ready.hint, ready.lines[1].mark) == ("", Mark.WITHIN)
-    assert swap_out_panel(None).hint == ""
+    assert swap_out_panel(GERMAN, None).hint == ""
 
 
 def test_timers_that_ring_come_first_and_stand_on_ink() -> None:
@@ -97,4 +106,4 @@ def test_a_build_out_of_the_cold_is_called_by_number_and_kind(chickpeas: Binder)
 def test_what_is_filmed_carries_its_caution() -> None:
     hot = (cautions()["hot_oil"],)
     filmed = OnCamera("2 Herb fritters", "Fry", NOON + timedelta(minutes=4), over=False, cautions=hot)
-    assert camera_lines(sight(filmed))[1] == "Fry  ·  to 12:04  ·  △ Hot oil"
+    assert camera_lines(GERMAN, sight(filmed))[1] == "Fry  ·  to 12:04  ·  △ Hot oil"

@@ -25,8 +25,8 @@ def test_it_says_what_holds_for_the_day(day: Sight) -> None:
     shown = [cell.text for cell in HEAD.rows(day)[0].cells]
     assert shown == [
         "One kilogram of chickpeas",
-        "Fri 6 Nov 2026",
-        "07:00",
+        "Fri, Nov 6, 2026",
+        "7:00\u202fAM",
         "chickpeas, dried",
         "1 kg",
         "$1.75",

@@ -127,7 +127,7 @@ def test_the_terms_in_short_name_the_basis(day: Sight) -> None:
     assert terms_in_short(day.binder, day.binder.shoots["day"]) == "caps on used cost, prices up to 60 days old"
     other = replace(day.binder.shoots["day"], cap_basis=CapBasis.WHOLE_PACKS, spares=2, wrap=time(18))
     assert terms_in_short(day.binder, other) == (
-        "caps on whole packs over portions, wrap by 18:00, 2 spares of each dish, prices up to 60 days old"
+        "caps on whole packs over portions, wrap by 6:00\u202fPM, 2 spares of each dish, prices up to 60 days old"
     )
 
 

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from datetime import date, time
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.desktop.words.figure_text import (
+    clock_edit,
+    clock_text,
+    date_text,
     headroom_text,
     minutes_text,
     money_parts,
@@ -16,12 +21,18 @@ from binder.desktop.words.figure_text import (
     short_name,
     small_money,
 )
+from binder.desktop.words.typed import typed_clock
 from binder.figures.cost import DishCost, dish_cost
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.kitchen.binder import Binder, binder_of
 from binder.kitchen.food import Food
 from binder.kitchen.money import parse_money
 from binder.kitchen.settings import SETTINGS_ID, Settings
+
+
+def in_locale(locale: str) -> Binder:
+    return binder_of([Settings(id=SETTINGS_ID, name="b", locale=locale)])
+
 
 EURO = binder_of([Settings(id=SETTINGS_ID, name="e", currency="EUR", locale="de_DE")])
 
@@ -31,6 +42,35 @@ def test_money_is_read_as_it_is_offered_for_editing(minor: int) -> None:
     for binder in (Binder(), EURO):
         shown = plain_money(binder, minor)
         assert parse_money(shown, binder.settings.currency, binder.settings.locale) == minor
+
+
+@pytest.mark.parametrize("locale", ["en_US", "de_DE", "fr_FR", "ja_JP", "fi_FI", "ko_KR", "es_US"])
+def test_every_minute_of_a_day_is_read_as_it_is_offered_for_editing(locale: str) -> None:
+    binder = in_locale(locale)
+    for minute in range(24 * 60):
+        at = time(minute // 60, minute % 60)
+        assert typed_clock(clock_edit(binder, at)) == at
+
+
+@pytest.mark.parametrize("locale", ["en_US", "de_DE", "fr_FR", "ja_JP"])
+def test_every_minute_of_a_day_is_read_as_it_is_shown(locale: str) -> None:
+    """Also with the narrow no-break space before AM and PM, where a shown text is copied."""
+    binder = in_locale(locale)
+    for minute in range(24 * 60):
+        at = time(minute // 60, minute % 60)
+        assert typed_clock(clock_text(binder, at)) == at
+
+
+def test_a_time_is_offered_for_editing_as_it_is_shown_where_that_is_read_back() -> None:
+    assert clock_edit(in_locale("en_US"), time(15, 15)) == "3:15 PM"
+    assert clock_edit(in_locale("ko_KR"), time(15, 15)) == "15:15"
+    assert clock_edit(Binder(), None) == ""
+
+
+def test_no_date_and_no_time_are_empty() -> None:
+    assert (date_text(Binder(), None), clock_text(Binder(), None)) == ("", "")
+    assert date_text(Binder(), date(2026, 12, 8)) == "Tue, Dec 8, 2026"
+    assert clock_text(EURO, time(7, 5)) == "07:05"
 
 
 def test_a_part_of_a_cent_is_not_shown_as_nothing() -> None:
