@@ -67,7 +67,7 @@ class BuyingList(PlainSheet):
             Column("count", _("take"), characters=6, align=Align.RIGHT),
             Column("pack", _("pack"), characters=14, stretch=3),
             Column("price", _("a pack"), characters=7, align=Align.RIGHT),
-            Column("on", _("as of"), characters=6.5),
+            Column("on", _("as of"), characters=8),
             Column("spend", _("comes to"), characters=8, align=Align.RIGHT),
             Column("paid", _("paid"), characters=7.5, align=Align.RIGHT),
             Column("left_over", _("left over"), characters=7, **weight),  # type: ignore[arg-type]

@@ -44,7 +44,7 @@ class FoodList(PlainSheet):
         return (
             Column("name", _("food"), characters=14, stretch=1),
             Column("price", _("price chosen"), characters=11, align=Align.DECIMAL, decimals=2, unit_room="€/kg"),
-            Column("on", _("as of"), characters=7),
+            Column("on", _("as of"), characters=8),
         )
 
     def rows(self, sight: Sight) -> list[Row]:

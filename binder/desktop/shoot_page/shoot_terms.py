@@ -9,7 +9,7 @@ from binder.desktop.base_page.forms import days_text, typed_days
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Row, Size, Tone
 from binder.desktop.sheet.sheet import NotEditableError, PlainSheet
 from binder.desktop.shoot_page.zones import typed_zone, zones_like
-from binder.desktop.words.figure_text import clock_text, minutes_text, part_text
+from binder.desktop.words.figure_text import clock_edit, clock_text, minutes_text, part_text
 from binder.desktop.words.typed import (
     Reading,
     UnreadableError,
@@ -187,7 +187,7 @@ def _of_camera(binder: Binder, shoot: Shoot) -> dict[str, tuple[str, Cell, str]]
         ),
         "wrap": (
             _("wrap by"),
-            Cell(clock_text(binder, shoot.wrap), placeholder=_("open")),
+            Cell(clock_text(binder, shoot.wrap), edit=clock_edit(binder, shoot.wrap), placeholder=_("open")),
             _("By when filming has ended"),
         ),
     }
@@ -197,10 +197,14 @@ def _of_kitchen(binder: Binder, shoot: Shoot) -> dict[str, tuple[str, Cell, str]
     return {
         "prep_from": (
             _("days before, work from"),
-            Cell(clock_text(binder, shoot.prep_from)),
+            Cell(clock_text(binder, shoot.prep_from), edit=clock_edit(binder, shoot.prep_from)),
             _("When people begin on the days before"),
         ),
-        "prep_until": (_("and until"), Cell(clock_text(binder, shoot.prep_until)), _("And when they stop")),
+        "prep_until": (
+            _("and until"),
+            Cell(clock_text(binder, shoot.prep_until), edit=clock_edit(binder, shoot.prep_until)),
+            _("And when they stop"),
+        ),
         "hot_set": (
             _("above 32 °C on the set"),
             _switch(on=shoot.hot_set),
@@ -226,7 +230,7 @@ def _group(shoot: Shoot, title: str, terms: tuple[str, ...], values: dict[str, t
 def _row(shoot: Shoot, term: str, label: str, value: Cell, means: str) -> Row:
     cells = (
         Cell(label, tone=Tone.QUIET),
-        replace(value, edit=value.text, tip=means),
+        replace(value, edit=value.text if value.edit is None else value.edit, tip=means),
         Cell(means, tone=Tone.QUIET, size=Size.SMALL, tip=means),
     )
     return Row(term, cells, place=Place("shoots", shoot.id), lines=1.5)
