@@ -16,7 +16,12 @@ if TYPE_CHECKING:
 
 
 def key_sequences(action: Action) -> list[QKeySequence]:
-    """The shortcuts of an action: the platform's standard ones where it has any, else the keys named."""
+    """The shortcuts of an action: the platform's where it has any, else the keys named; and those beside."""
+    beside = [QKeySequence(keys) for keys in action.also]
+    return list(dict.fromkeys([*_first_keys(action), *beside]))
+
+
+def _first_keys(action: Action) -> list[QKeySequence]:
     for keys in action.keys:
         standard = getattr(QKeySequence.StandardKey, keys, None)
         if standard is not None:

@@ -39,6 +39,7 @@ class Needs(StrEnum):
 class Action:
     """One thing to do. `keys` name a standard shortcut first where there is one (`Undo`), else the keys themselves.
 
+    `also` are keys that do the same everywhere.
     `group` parts a menu by lines; `choice` names a set of which one is chosen; `ticks` marks one that is on or off.
     """
 
@@ -51,6 +52,7 @@ class Action:
     choice: str = ""
     ticks: bool = False
     says: str = ""
+    also: tuple[str, ...] = ()
 
 
 def every_action() -> tuple[Action, ...]:
@@ -80,7 +82,7 @@ def _edit() -> tuple[Action, ...]:
     edit = Menu.EDIT
     return (
         Action("undo", _("&Undo"), edit, 0, ("Undo", "Ctrl+Z"), Needs.UNDO),
-        Action("redo", _("&Redo"), edit, 0, ("Redo", "Ctrl+Shift+Z"), Needs.REDO),
+        Action("redo", _("&Redo"), edit, 0, ("Redo", "Ctrl+Shift+Z"), Needs.REDO, also=("Ctrl+Y",)),
         Action("cut", _("Cu&t"), edit, 1, ("Cut", "Ctrl+X"), Needs.TEXT_OR_ROW),
         Action("copy", _("&Copy"), edit, 1, ("Copy", "Ctrl+C"), Needs.TEXT_OR_ROW),
         Action("paste", _("&Paste"), edit, 1, ("Paste", "Ctrl+V"), Needs.TEXT_OR_ROW),

@@ -100,6 +100,11 @@ def test_standard_keys_keep_their_standard_meaning(window: MainWindow) -> None:
                 assert key in allowed, f"{declared.id} uses {key.toString()}, which means {meant.name}"
 
 
+def test_what_was_taken_back_is_done_again_with_either_of_the_two_usual_keys(window: MainWindow) -> None:
+    keys = {key.toString() for key in window.actions_["redo"].shortcuts()}
+    assert {"Ctrl+Shift+Z", "Ctrl+Y"} <= keys
+
+
 def test_no_key_is_taken_from_the_system(window: MainWindow) -> None:
     for declared in window.actions_.declared():
         for key in window.actions_[declared.id].shortcuts():
