@@ -155,6 +155,7 @@ class DishesPage(Page):
         self.body.setFocus()
 
 
-def _at(view: SheetView, column: str) -> int:
-    """The place of a column by its id."""
-    return [one.id for one in view.sheet_model.columns].index(column)
+def _at(view: SheetView, column: str) -> int | None:
+    """The place of a column by its id; None for a fact without one, as a step's place among the others."""
+    ids = [one.id for one in view.sheet_model.columns]
+    return ids.index(column) if column in ids else None

@@ -8,6 +8,7 @@ from pytestqt.qtbot import QtBot
 from binder.desktop.dishes_page.page import DishesPage
 from binder.desktop.main_window import MainWindow
 from binder.desktop.sheet.sheet_view import SheetView
+from binder.figures.missing import Place
 from binder.kitchen.edits.recipes import set_recipe, set_step
 from tests.desktop.editing import column_of, shown, type_over
 
@@ -82,3 +83,18 @@ def test_a_step_is_taken_off_camera_in_place(window: MainWindow, page: DishesPag
     assert shown(page.body, "steps:silky_hummus_with_lemon_0", "weight") == "off camera"
     window.actions_.run("undo")
     assert window.desk.binder.steps["silky_hummus_with_lemon_0"].on_camera
+
+
+def test_undo_of_a_moved_step_looks_at_the_step(window: MainWindow, page: DishesPage) -> None:
+    def place() -> int | None:
+        return page.body.sheet_model.row_numbered("steps:herb_fritters_1")
+
+    page.go_to(Place("steps", "herb_fritters_1"))
+    before = place()
+    window.actions_.run("move_down")
+    assert place() != before
+    assert window.actions_.run("undo")
+    assert place() == before
+    row = page.body.current_row()
+    assert row is not None
+    assert row.key.startswith("steps:herb_fritters_")
