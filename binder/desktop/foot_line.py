@@ -30,6 +30,8 @@ from binder.kitchen.shoot import CapBasis
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from binder.desktop.desk import Desk
     from binder.kitchen.binder import Binder
 
@@ -113,8 +115,16 @@ def _call(binder: Binder, shoot: str) -> FootFigure:
     return FootFigure(_("call"), ", ".join(part for part in parts if part) or _("not set"))
 
 
+def shared_room(needs: Sequence[float], room: float) -> list[float]:
+    """How much of a room each takes: what it needs and an equal part of the rest, or less of each where it is short."""
+    short = room - sum(needs)
+    if short >= 0:
+        return [need + short / len(needs) for need in needs]
+    return [need * room / sum(needs) for need in needs]
+
+
 class FootLine(QWidget):
-    """Paints the figures on one line, evenly spread; pale while the next are being worked out."""
+    """Paints the figures on one line, each with the room it needs; pale while the next are being worked out."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -160,12 +170,29 @@ class FootLine(QWidget):
         painter.fillRect(QRectF(0, 0, self.width(), 1), tokens.colour("line"))
         if not self._figures:
             return
-        width = (self.width() - space(self, 8)) / len(self._figures)
-        for place, figure in enumerate(self._figures):
-            box = QRectF(space(self, 4) + place * width, 1, width - space(self, 4), self.height() - 1)
-            self._paint_figure(painter, box, figure)
+        left = float(space(self, 4))
+        labelled, widths = self._widths(self.width() - space(self, 8))
+        for width, figure in zip(widths, self._figures, strict=True):
+            box = QRectF(left, 1, width - space(self, 4), self.height() - 1)
+            self._paint_figure(painter, box, figure, labelled=labelled)
+            left += width
 
-    def _paint_figure(self, painter: QPainter, box: QRectF, figure: FootFigure) -> None:
+    def _widths(self, room: float) -> tuple[bool, list[float]]:
+        """Whether there is room for labels beside the figures, and the pixels of each figure."""
+        for labelled in (True, False):
+            needs = [self._need(figure, labelled=labelled) for figure in self._figures]
+            if sum(needs) <= room or not labelled:
+                break
+        return labelled, shared_room(needs, room)
+
+    def _need(self, figure: FootFigure, *, labelled: bool) -> float:
+        """Pixels of a figure that is not cut, with the white after it."""
+        lesser, strong = QFontMetricsF(small(self.font())), QFontMetricsF(sized(self.font(), 1.0, strong=True))
+        mark = space(self, 4) if figure.mark is not Mark.NONE else 0.0
+        label = lesser.horizontalAdvance(figure.label) + space(self, 2) if labelled else 0.0
+        return mark + label + strong.horizontalAdvance(figure.says) + space(self, 5)
+
+    def _paint_figure(self, painter: QPainter, box: QRectF, figure: FootFigure, *, labelled: bool) -> None:
         tokens, lesser, strong = tokens_for(self.palette()), small(self.font()), sized(self.font(), 1.0, strong=True)
         flags = int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
         left = box.left()
@@ -173,10 +200,11 @@ class FootLine(QWidget):
             side = space(self, 2.5)
             draw_mark(painter, QRectF(left, box.center().y() - side / 2, side, side), figure.mark, tokens)
             left += side + space(self, 1.5)
-        painter.setFont(lesser)
-        painter.setPen(tokens.colour("quiet"))
-        painter.drawText(QRectF(left, box.top(), box.right() - left, box.height()), flags, figure.label)
-        left += QFontMetricsF(lesser).horizontalAdvance(figure.label) + space(self, 2)
+        if labelled:
+            painter.setFont(lesser)
+            painter.setPen(tokens.colour("quiet"))
+            painter.drawText(QRectF(left, box.top(), box.right() - left, box.height()), flags, figure.label)
+            left += QFontMetricsF(lesser).horizontalAdvance(figure.label) + space(self, 2)
         painter.setFont(strong)
         painter.setPen(tokens.colour("quiet" if self._stale else "ink"))
         room = max(0.0, box.right() - left)

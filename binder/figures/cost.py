@@ -97,7 +97,7 @@ def cap_of(binder: Binder, dish: Dish) -> int | None:
 
 @remembered_of(recipe_parts, FORMS)
 def recipe_lines_cost(binder: Binder, recipe_id: str) -> tuple[LineCost, ...] | Missing:
-    """The lines of a recipe costed for one portion; Missing where the recipe does not say how many it yields."""
+    """The lines of a recipe costed for one portion; Missing where it has none, or does not say how many it yields."""
     recipe = binder.recipes[recipe_id]
     if recipe.portions is None:
         says = _("{recipe} does not say how many portions it yields: add it.").format(recipe=recipe.name)
@@ -105,6 +105,9 @@ def recipe_lines_cost(binder: Binder, recipe_id: str) -> tuple[LineCost, ...] | 
     by_line: dict[str, list[Use]] = {}
     for use in recipe_uses(binder, recipe_id):
         by_line.setdefault(use.line, []).append(use)
+    if not by_line:
+        says = _("{recipe} has nothing in it yet: add its lines.").format(recipe=recipe.name)
+        return Missing(MissingKind.AMOUNT, says, Place("recipes", recipe_id))
     costs = {line: _costs_of(binder, uses, 1 / recipe.portions) for line, uses in by_line.items()}
     known = total_of(cost for of_line in costs.values() for cost in of_line)
     return tuple(

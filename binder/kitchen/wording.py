@@ -35,9 +35,13 @@ def ngettext(one: str, many: str, count: float) -> str:
 
 
 def listed(words: Iterable[str], *, joined_by: str | None = None) -> str:
-    """Words as a sentence lists them: `a, b and c`."""
+    """Words as a sentence lists them: `a, b and c`; `a, dried; b; and c` where one of them has a comma itself."""
     every = list(words)
     if len(every) < 2:  # noqa: PLR2004 - a list of one needs no conjunction
         return "".join(every)
     conjunction = joined_by or _("and")
+    if any(", " in word for word in every):
+        return _("{most}; {conjunction} {last}").format(
+            most="; ".join(every[:-1]), conjunction=conjunction, last=every[-1]
+        )
     return _("{most} {conjunction} {last}").format(most=", ".join(every[:-1]), conjunction=conjunction, last=every[-1])

@@ -101,6 +101,13 @@ def test_a_recipe_that_says_no_portions_cannot_be_costed_a_portion() -> None:
     assert "portions" in cost.missing[0].says
 
 
+def test_a_recipe_with_nothing_in_it_is_not_free() -> None:
+    dish = Dish(id="new", shoot="day", recipe="toast", position=9, portions=4)
+    cost = dish_cost(small_binder(Recipe(id="toast", name="Onion toast", portions=4), dish), "new")
+    assert (cost.per_portion, cost.verdict) == (None, Verdict.UNKNOWN)
+    assert [lack.says for lack in cost.missing] == ["Onion toast has nothing in it yet: add its lines."]
+
+
 def test_a_dishs_own_cap_comes_before_the_shoots() -> None:
     assert [cost.cap for cost in shoot_costs(small_binder(), "day")] == [200, 150]
 

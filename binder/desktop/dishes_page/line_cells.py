@@ -35,7 +35,7 @@ def margin_cells(binder: Binder, line: Line) -> tuple[Cell, Cell, Cell]:
     if cost is None or not cost.counted:
         return (
             NOTHING,
-            Cell(_("not counted"), tone=Tone.QUIET, size=Size.SMALL, tip=_("To taste: no amount, so not in the cost")),
+            Cell(_("to taste"), tone=Tone.QUIET, size=Size.SMALL, tip=_("To taste: no amount, so not in the cost")),
             NOTHING,
         )
     if cost.missing:

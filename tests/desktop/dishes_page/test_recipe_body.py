@@ -80,7 +80,7 @@ def test_shares_of_a_portion_come_to_a_hundred(fritters: Sight) -> None:
 
 def test_a_line_without_an_amount_is_not_counted(fritters: Sight) -> None:
     key = key_of_line(fritters, "herb_fritters_3", 2)
-    assert row_called(BODY, fritters, key).cells[-2].text == "not counted"
+    assert row_called(BODY, fritters, key).cells[-2].text == "to taste"
 
 
 def test_a_missing_price_leads_to_the_food(fritters: Sight) -> None:
