@@ -190,4 +190,5 @@ def _ticks_in(stretch: Stretch, wall: Callable[[float], datetime], dial: Dial) -
         Tick(stretch.left + (minute - stretch.span.start) * stretch.per_minute, dial.says(wall(minute).time()))
         for minute in minutes
     ]
-    return [tick for tick in found if tick.x + apart <= stretch.right + 0.5] or found[:1]
+    at_start = Tick(stretch.left, dial.says(begin.time()))  # where none else has room before what comes next
+    return [tick for tick in found if tick.x + apart <= stretch.right + 0.5] or [at_start]

@@ -99,3 +99,9 @@ def test_an_empty_axis_has_no_width() -> None:
     assert Axis(()).x(5) == 0.0
     assert Axis(()).minute(5) == 0
     assert spans_of([]) == ()
+
+
+def test_a_stretch_too_short_for_a_full_mark_has_one_at_its_start() -> None:
+    axis = axis_of((Span(15, 45),), per_minute=2.0, fold=40.0, least=10.0)
+    dial = Dial(in_words, hours_apart=50.0, minutes_apart=50.0)
+    assert [(tick.x, tick.text) for tick in ticks_of(axis, wall, dial)] == [(0.0, in_words(wall(15).time()))]
