@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from itertools import islice
 from typing import TYPE_CHECKING
 
-from binder.figures.date_text import date_text, time_text
+from binder.figures.date_text import DateForm, date_text, time_text
 from binder.kitchen.wording import _, listed
 from binder.paper.arrangement import Beside, Space, Stack, stacked
 from binder.paper.block import ROUNDING, Lines, Text, text
@@ -37,6 +38,9 @@ _UNPRINTED = PRINTERS["laser"] * POINTS_PER_MILLIMETRE
 
 _DISTANCES = (1.0, 0.8, 0.65, IN_THE_HAND)
 """Metres, from the largest type down."""
+
+_A_DAY = timedelta(days=1)
+"""What is good for as long as that is dated by the day."""
 
 _NEARLY_ALL = 0.9
 _SHORTEST_RULE = 45.0
@@ -163,12 +167,17 @@ def _times(binder: Binder, label: ContainerLabel, style: ListType) -> list[Block
     made, until = (FillIn(words, style.plain, least=_SHORTEST_RULE) for words in (_("made"), _("use by")))
     if label.made is None:
         return [Beside(((made, None), (until, None)), gap=style.plain.size / 2)]
-    says = _("planned: made {moment}").format(moment=_moment(binder, label.made))
+    says = _("ready {moment}").format(moment=_moment(binder, label.made))
     if label.use_by is None:
         return [text(says, style.plain), until]
-    use_by = _("use by {moment}").format(moment=_moment(binder, label.use_by))
-    return [text(f"{says} · {use_by}", style.plain)]
+    last = _day(binder, label.use_by) if label.use_by - label.made >= _A_DAY else _moment(binder, label.use_by)
+    return [text(_("{ready} · use by {moment}").format(ready=says, moment=last), style.plain)]
+
+
+def _day(binder: Binder, moment: datetime) -> str:
+    """Without the year: a label is gone before another begins."""
+    return unbroken(date_text(binder, moment.date(), DateForm.SHORT))
 
 
 def _moment(binder: Binder, moment: datetime) -> str:
-    return unbroken(f"{date_text(binder, moment.date())} {time_text(binder, moment.time())}")
+    return f"{_day(binder, moment)} {unbroken(time_text(binder, moment.time()))}"

@@ -37,7 +37,7 @@ def test_a_label_says_what_for_whom_how_much_and_its_allergens_in_words() -> Non
 def test_what_the_plan_knows_stands_there_and_the_rest_is_left_to_write() -> None:
     made = [label for label in container_labels(day_binder(), SHOOT, the_plan()) if label.made]
     assert made
-    assert "planned: made" in words_of_day(SheetKind.LABELS)
+    assert " ready " in words_of_day(SheetKind.LABELS)
     without = words_of(full_binder(), SheetKind.LABELS)
     assert "made use by" in without
 
