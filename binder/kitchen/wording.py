@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gettext
+import re
 from typing import TYPE_CHECKING
 
 from binder.kitchen.paths import catalogue_folder
@@ -34,13 +35,17 @@ def ngettext(one: str, many: str, count: float) -> str:
     return _catalogue.ngettext(one, many, 1 if count == 1 else 2)
 
 
+_WITHIN = re.compile(r"\([^()]*\)")
+"""What stands in parentheses: a comma there parts nothing else."""
+
+
 def listed(words: Iterable[str], *, joined_by: str | None = None) -> str:
     """Words as a sentence lists them: `a, b and c`; `a, dried; b; and c` where one of them has a comma itself."""
     every = list(words)
     if len(every) < 2:  # noqa: PLR2004 - a list of one needs no conjunction
         return "".join(every)
     conjunction = joined_by or _("and")
-    if any(", " in word for word in every):
+    if any(", " in _WITHIN.sub("", word) for word in every):
         return _("{most}; {conjunction} {last}").format(
             most="; ".join(every[:-1]), conjunction=conjunction, last=every[-1]
         )

@@ -16,6 +16,7 @@ from binder.kitchen.wording import listed
         (["leek", "onion", "salt"], "leek, onion and salt"),
         (["leg, whole"], "leg, whole"),
         (["wing, whole", "salt", "breast, on the skin"], "wing, whole; salt; and breast, on the skin"),
+        (["sesame (tahini, seeds)", "soybeans"], "sesame (tahini, seeds) and soybeans"),
         (["0,5 g of salt", "1,5 g of pepper"], "0,5 g of salt and 1,5 g of pepper"),
     ],
 )
