@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,6 +14,8 @@ from binder.desktop.typeface import BODY_POINTS
 from binder.kitchen.paths import user_settings_folder
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from PySide6.QtWidgets import QMainWindow
 
 _VERSION = 1
@@ -59,6 +62,21 @@ class WindowSettings:
     @checks_folded.setter
     def checks_folded(self, folded: bool) -> None:
         self._kept.setValue("checks_folded", "yes" if folded else "no")
+
+    @property
+    def print_wishes(self) -> dict[str, str]:
+        """How cards were printed last, by the names of the fields; nothing where it cannot be read."""
+        try:
+            kept = json.loads(str(self._kept.value("print_wishes", "{}")))
+        except ValueError:
+            return {}
+        return (
+            {str(name): text for name, text in kept.items() if isinstance(text, str)} if isinstance(kept, dict) else {}
+        )
+
+    @print_wishes.setter
+    def print_wishes(self, wishes: Mapping[str, str]) -> None:
+        self._kept.setValue("print_wishes", json.dumps(dict(wishes)))
 
     @property
     def recent(self) -> list[Path]:

@@ -19,6 +19,19 @@ def test_choices_are_remembered(tmp_path: Path) -> None:
     assert (again.appearance, again.points, again.checks_folded) == (Appearance.DARK, 13.0, True)
 
 
+def test_how_cards_are_printed_is_remembered(tmp_path: Path) -> None:
+    WindowSettings(tmp_path).print_wishes = {"margin": "laser", "labels": "a4, 3 × 8"}
+    assert WindowSettings(tmp_path).print_wishes == {"margin": "laser", "labels": "a4, 3 × 8"}
+
+
+@pytest.mark.parametrize("kept", ["", "{", "[1]", '{"margin": 3}', "null"])
+def test_what_is_no_choice_of_printing_is_not_taken(tmp_path: Path, kept: str) -> None:
+    raw = QSettings(str(tmp_path / "window.ini"), QSettings.Format.IniFormat)
+    raw.setValue("print_wishes", kept)
+    raw.sync()
+    assert WindowSettings(tmp_path).print_wishes == {}
+
+
 def test_a_new_window_looks_as_the_system_does(tmp_path: Path) -> None:
     fresh = WindowSettings(tmp_path)
     assert (fresh.appearance, fresh.points, fresh.checks_folded) == (Appearance.SYSTEM, BODY_POINTS, False)

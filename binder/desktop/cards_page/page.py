@@ -23,7 +23,7 @@ from binder.desktop.cards_page.page_strip import PageStrip
 from binder.desktop.cards_page.preflight_line import PreflightLine
 from binder.desktop.cards_page.preflight_words import marks_of, verdict_of
 from binder.desktop.cards_page.preview import Preview
-from binder.desktop.cards_page.print_wishes import TIMED, Wishes, choices_of, in_short
+from binder.desktop.cards_page.print_wishes import TIMED, Wishes, choices_of, in_short, kept_of, wishes_kept
 from binder.desktop.cards_page.set_window import SetWindow
 from binder.desktop.cards_page.sheet_list import SHEETS, SheetList
 from binder.desktop.cards_page.taking_away import TakingAway
@@ -74,6 +74,7 @@ class CardsPage(Page):
         for paper in PAPERS.values():
             self.paper.addItem(paper.name, paper.key)
         self.form = ChoicesForm(content)
+        self.form.show_wishes(wishes_kept(desk.settings.print_wishes))
         self.fold = Fold(_("How it is printed"), self.form, content)
         self.preview = Preview(content)
         self.strip = PageStrip(self.preview, content)
@@ -165,11 +166,15 @@ class CardsPage(Page):
         self.list.place_current.connect(self._choose)
         self.paper.activated.connect(self._lay_out_anew)
         self.form.changed.connect(self._lay_out_anew)
+        self.form.changed.connect(self._keep_wishes)
         self.strip.chosen.connect(self.preview.go_to_page)
         self.preflight.page_asked.connect(self.go_to_numbered)
         self.taking.going_on.connect(self._show_going_on)
         self.planning.changed.connect(self._follow_plan)
         self.desk.tasks.finished.connect(self._finished)
+
+    def _keep_wishes(self) -> None:
+        self.desk.settings.print_wishes = kept_of(self.form.wishes)
 
     # What is laid out
 

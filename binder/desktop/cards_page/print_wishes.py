@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from binder.kitchen.errors import BinderError
@@ -53,6 +53,25 @@ class Wishes:
     used_labels: str = ""
     pattern: str = ""
     together: bool = False
+
+
+_KEPT = ("read_from", "look", "margin", "sheet", "backs", "labels")
+"""What is the same the next time: how this kitchen prints. Labels that are gone belong to one sheet of labels."""
+
+
+def kept_of(wishes: Wishes) -> dict[str, str]:
+    """What is kept of wishes until the window is opened again."""
+    return {name: getattr(wishes, name) for name in _KEPT}
+
+
+def wishes_kept(kept: Mapping[str, str]) -> Wishes:
+    """The wishes that were kept; the usual ones where they cannot be had any more."""
+    wishes = replace(Wishes(), **{name: kept[name] for name in _KEPT if name in kept})
+    try:
+        choices_of(wishes, {})
+    except (BinderError, ValueError):
+        return Wishes()
+    return wishes
 
 
 def choices_of(wishes: Wishes, plans: Mapping[str, DayPlan]) -> PrintChoices:

@@ -13,6 +13,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from binder.desktop.cards_page.page import CardsPage
+from binder.desktop.cards_page.print_wishes import Wishes
 from binder.desktop.main_window import MainWindow
 from binder.desktop.sheet.cell import Mark
 from binder.kitchen.binder import Binder
@@ -88,6 +89,14 @@ def test_how_it_is_printed_shows_on_the_pages(cards: CardsPage, window: MainWind
     laid_out(cards, qtbot)
     choices = PrintChoices(metres=1.0, look=Look.ON_CAMERA, sheet="a3")
     assert cards.preview.content == sheet_bytes(window.desk.binder, "day", SheetKind.CARDS, choices=choices)
+
+
+def test_how_it_is_printed_is_kept_for_the_next_time(cards: CardsPage, window: MainWindow) -> None:
+    cards.form.look.setCurrentIndex(cards.form.look.findData(Look.ON_CAMERA.value))
+    cards.form.look.activated.emit(cards.form.look.currentIndex())
+    again = CardsPage(window.desk)
+    assert again.form.wishes == Wishes(look=Look.ON_CAMERA.value)
+    assert again.form.look.key == Look.ON_CAMERA.value
 
 
 def test_choices_that_cannot_be_had_are_said_and_the_pages_stay(cards: CardsPage) -> None:

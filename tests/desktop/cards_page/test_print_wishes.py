@@ -8,7 +8,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.desktop.cards_page.print_wishes import TIMED, Wishes, choices_of, distances, in_short
+from binder.desktop.cards_page.print_wishes import (
+    TIMED,
+    Wishes,
+    choices_of,
+    distances,
+    in_short,
+    kept_of,
+    wishes_kept,
+)
 from binder.kitchen.errors import BinderError
 from binder.paper.label_grid import EXAMPLE, label_grid
 from binder.paper.print_choices import Backs, Look, PrintChoices
@@ -73,3 +81,14 @@ def test_any_text_is_a_choice_or_a_sentence(read_from: str, margin: str, labels:
 def test_sheets_with_times_are_the_ones_that_have_them() -> None:
     assert SheetKind.RUNNING_ORDER in TIMED
     assert SheetKind.CARDS not in TIMED
+
+
+def test_how_a_kitchen_prints_is_kept_but_not_which_labels_are_gone() -> None:
+    wishes = Wishes(read_from="1 m", look=Look.ON_CAMERA.value, margin="laser", used_labels="7", pattern="{date}")
+    again = wishes_kept(kept_of(wishes))
+    assert again == Wishes(read_from="1 m", look=Look.ON_CAMERA.value, margin="laser")
+
+
+@given(st.dictionaries(st.sampled_from(["look", "margin", "labels", "backs", "sheet", "other"]), st.text(max_size=9)))
+def test_whatever_was_kept_can_be_printed(kept: dict[str, str]) -> None:
+    assert isinstance(choices_of(wishes_kept(kept), {}), PrintChoices)
