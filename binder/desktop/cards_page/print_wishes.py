@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
@@ -66,7 +66,8 @@ def kept_of(wishes: Wishes) -> dict[str, str]:
 
 def wishes_kept(kept: Mapping[str, str]) -> Wishes:
     """The wishes that were kept; the usual ones where they cannot be had any more."""
-    wishes = replace(Wishes(), **{name: kept[name] for name in _KEPT if name in kept})
+    known: dict[str, Any] = {name: kept[name] for name in _KEPT if name in kept}
+    wishes = replace(Wishes(), **known)
     try:
         choices_of(wishes, {})
     except (BinderError, ValueError):
