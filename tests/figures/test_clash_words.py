@@ -123,7 +123,7 @@ def test_a_trip_too_late_for_what_is_soaked() -> None:
     trip = Trip(id="shopped", shoot="day", store="corner", on=DAY)
     tight = replace(timed().shoots["day"], wrap=time(23, 0))
     assert words(timed(trip, tight)) == [
-        "beans, dried, salt, tahini, olive oil and 2 more fetched on Dec 3, 2026",
+        "beans, dried; salt; tahini; olive oil; and 2 more fetched on Dec 3, 2026",
         "wrap at 11:00 PM",
     ]
 

@@ -28,7 +28,7 @@ def test_a_dish_says_what_it_takes() -> None:
 
 
 def test_what_is_left_over_says_of_what() -> None:
-    assert words_by_name()["left over"].says == "left over, 1.01 kg. 643 g beans, dried and 371 g bean liquid"
+    assert words_by_name()["left over"].says == "left over, 1.01 kg. 643 g beans, dried; and 371 g bean liquid"
 
 
 def test_what_runs_out_is_said_in_words_and_takes_a_line_more() -> None:
