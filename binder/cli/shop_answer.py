@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.cli.answer import Answer, answer_of, paid, weighed, worked_out
-from binder.cli.pack_text import pack_label, store_name
+from binder.figures.money_words import pack_words
 from binder.figures.shopping import PackCount, ShoppingItem, shopping_list
 from binder.figures.trips import TripPlan, buying_clashes, to_order, trip_plans
 
@@ -66,7 +66,7 @@ def _pack(binder: Binder, taken: PackCount, fetched: date | None) -> Answer:
     pack, quote, currency = taken.priced.pack, taken.priced.quote, binder.settings.currency
     bundle = quote.bundle_packs and {"count": quote.bundle_packs, "price": paid(quote.bundle_price, currency)}
     return {
-        "label": pack_label(binder, pack),
+        "label": pack_words(binder, pack),
         "count": taken.count,
         "grams": weighed(taken.grams),
         "by_weight": pack.by_weight,
@@ -74,7 +74,7 @@ def _pack(binder: Binder, taken: PackCount, fetched: date | None) -> Answer:
         "bundle": bundle or None,
         "cost": paid(taken.price, currency),
         "deposit": paid(pack.deposit * taken.count, currency),
-        "store": store_name(binder, pack),
+        "store": _store(binder, pack.store),
         "date": _iso(fetched),
         "price_date": quote.on.isoformat(),
     }
@@ -84,7 +84,7 @@ def _trip(binder: Binder, plan: TripPlan) -> Answer:
     """`foods` in the order one walks through the store."""
     return {
         "date": _iso(plan.on),
-        "store": binder.stores[plan.store].name if plan.store else None,
+        "store": _store(binder, plan.store),
         "cost": paid(plan.price, binder.settings.currency),
         "foods": [line.item.name for line in plan.lines],
     }
@@ -96,10 +96,15 @@ def _orders(binder: Binder, shoot: Shoot) -> list[Answer]:
             "food": line.item.name,
             "by": by.isoformat(),
             "date": _iso(plan.on),
-            "store": binder.stores[plan.store].name if plan.store else None,
+            "store": _store(binder, plan.store),
         }
         for by, plan, line in to_order(binder, shoot.id)
     ]
+
+
+def _store(binder: Binder, store: str | None) -> str | None:
+    """What a store is called; None for any store."""
+    return binder.stores[store].name if store else None
 
 
 def _iso(day: date | None) -> str | None:

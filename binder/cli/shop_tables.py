@@ -11,12 +11,12 @@ from binder.cli.terminal import say, say_marked, say_parts, show_grouped, show_t
 from binder.exchange.shopping_lines import (
     day_words,
     lines_without_packs,
-    money_words,
     shopping_trips,
     to_order_first,
 )
 from binder.figures.budget import FOOD, shoot_budget
 from binder.figures.date_text import date_text
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import ShoppingList, shopping_list
 from binder.figures.trips import buying_clashes
@@ -51,7 +51,7 @@ def show_shop(binder: Binder, shoot: Shoot) -> None:
     deposit = sum(trip.deposit for trip in trips)
     if deposit:
         says = _("Deposits beside that: {money}, which come back with the empties.")
-        say(says.format(money=money_words(binder, deposit)))
+        say(says.format(money=money(binder, deposit)))
     if shoot.budget is not None:
         say(_budget(binder, shoot_budget(binder, shoot.id), shoot.budget))
 
@@ -77,7 +77,7 @@ def _show_orders(binder: Binder, orders: Sequence[tuple[ShoppingTrip, ShoppingLi
 
 def _show_trip(binder: Binder, trip: ShoppingTrip) -> None:
     day = day_words(binder, trip.on) if trip.on else _("any day")
-    say_parts([day, trip.store or _("any store"), money_words(binder, trip.price)])
+    say_parts([day, trip.store or _("any store"), money(binder, trip.price)])
     columns = [words(_("Food")), amounts(_("Needed")), words(_("Take")), numbers(_("Price"))]
     columns += [numbers(_("Left over")), words(_("Price of"))]
     show_grouped(columns, [(_(section), [_row(binder, line) for line in lines]) for section, lines in trip.sections])
@@ -93,7 +93,7 @@ def _row(binder: Binder, line: ShoppingLine) -> list[str]:
         _("{food} ✓ {done}").format(food=line.food, done=line.done) if line.done else line.food,
         " · ".join(needed),
         "; ".join(part for part in (line.take, line.offer, _deposit(binder, line)) if part),
-        NOT_KNOWN if line.price is None else money_words(binder, line.price),
+        NOT_KNOWN if line.price is None else money(binder, line.price),
         "" if line.left_over is None else grams_text(line.left_over, style),
         date_text(binder, line.taken.priced.quote.on) if line.taken else "",
     ]
@@ -102,7 +102,7 @@ def _row(binder: Binder, line: ShoppingLine) -> list[str]:
 def _deposit(binder: Binder, line: ShoppingLine) -> str:
     if not line.deposit:
         return ""
-    return _("{money} deposit").format(money=money_words(binder, line.deposit))
+    return _("{money} deposit").format(money=money(binder, line.deposit))
 
 
 def _show_others(binder: Binder, lines: Sequence[ShoppingLine]) -> None:
@@ -122,7 +122,7 @@ def _show_others(binder: Binder, lines: Sequence[ShoppingLine]) -> None:
 
 
 def _till(binder: Binder, bought: ShoppingList) -> str:
-    known = money_words(binder, bought.known_spend)
+    known = money(binder, bought.known_spend)
     says = _("At the till: {money}.")
     if bought.spend is None:
         says = _("At the till: not known; {money} for what has a price.")
@@ -142,5 +142,5 @@ def _budget(binder: Binder, budget: Budget, allowed: int) -> str:
     says, expected = _("Budget: {money}. {mark}"), budget.total.expected
     if expected is not None and expected != budget.of(*FOOD).expected:
         says = _("Budget: {money}; with all that is not food {expected} is expected. {mark}")
-    shown = "" if expected is None else money_words(binder, expected)
-    return says.format(money=money_words(binder, allowed), expected=shown, mark=budget_mark(budget))
+    shown = "" if expected is None else money(binder, expected)
+    return says.format(money=money(binder, allowed), expected=shown, mark=budget_mark(budget))

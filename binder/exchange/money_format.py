@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from binder.kitchen.locale import known_locale
 from binder.kitchen.money import minor_digits
 
 
@@ -13,14 +14,9 @@ def money_format(currency: str, locale: str) -> str:
     Marks for decimals and thousands are always written `.` and `,` here; a spreadsheet shows its own. Raises
     UnknownCurrencyError.
     """
-    from babel.core import Locale, UnknownLocaleError
     from babel.numbers import get_currency_symbol
 
-    digits = minor_digits(currency)
-    try:
-        known = Locale.parse(locale)
-    except (UnknownLocaleError, ValueError):
-        known = Locale("en", "US")
+    digits, known = minor_digits(currency), known_locale(locale)
     pattern = known.currency_formats["standard"].pattern.split(";")[0]
     number = "#,##0" + ("." + "0" * digits if digits else "")
     sign = get_currency_symbol(currency, locale=known)

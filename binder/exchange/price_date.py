@@ -7,6 +7,7 @@ import re
 from datetime import date
 
 from binder.kitchen.errors import BinderError
+from binder.kitchen.locale import known_locale
 from binder.kitchen.wording import _
 
 _YEAR_FIRST = re.compile(r"^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ]0?0:00(?::00)?)?$")
@@ -41,11 +42,7 @@ def parse_date(text: str, locale: str) -> date:
 @functools.cache
 def _month_comes_first(locale: str) -> bool:
     """Whether the locale's short date (CLDR, by Babel) has the month before the day."""
-    from babel.core import UnknownLocaleError
     from babel.dates import get_date_format
 
-    try:
-        pattern = get_date_format("short", locale=locale).pattern
-    except (UnknownLocaleError, ValueError):
-        return True
+    pattern = get_date_format("short", locale=known_locale(locale)).pattern
     return pattern.casefold().find("m") < pattern.casefold().find("d")

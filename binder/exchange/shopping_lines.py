@@ -7,13 +7,12 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from binder.figures.date_text import DateForm, date_text
+from binder.figures.money_words import money, pack_words
 from binder.figures.not_known import not_known_text
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import shopping_list
 from binder.figures.trips import to_order, trip_plans
-from binder.kitchen.amount import Amount
-from binder.kitchen.amount_text import amount_text, grams_text
-from binder.kitchen.money import money_text
+from binder.kitchen.amount_text import grams_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -125,7 +124,7 @@ def _lines(binder: Binder, shoot_id: str, line: TripLine, seen: set[str]) -> Ite
             at_home=(item.at_home or None) if first else None,
             left_over=item.left_over if first else None,
             take=take_words(binder, taken),
-            pack=pack_words(binder, taken.priced.pack),
+            pack=_pack(binder, taken.priced.pack),
             offer=offer_words(binder, taken),
             order_by=line.order_by,
             done=_done(binder, shoot_id, item.food, taken.priced.pack.id),
@@ -136,12 +135,11 @@ def take_words(binder: Binder, taken: PackCount) -> str:
     """`2 × 500 g bag`; at the counter, which sells any weight, `450 g at the counter`."""
     if taken.priced.pack.by_weight:
         return _("{grams} at the counter").format(grams=grams_text(taken.grams, number_style(binder)))
-    return _("{count} × {pack}").format(count=taken.count, pack=pack_words(binder, taken.priced.pack))
+    return _("{count} × {pack}").format(count=taken.count, pack=_pack(binder, taken.priced.pack))
 
 
-def pack_words(binder: Binder, pack: Pack) -> str:
-    """A pack by its label, or else by its size."""
-    return one_line(pack.label) or amount_text(Amount(pack.size, pack.size, pack.unit), number_style(binder))
+def _pack(binder: Binder, pack: Pack) -> str:
+    return one_line(pack.label) or pack_words(binder, pack)
 
 
 def offer_words(binder: Binder, taken: PackCount) -> str:
@@ -149,14 +147,9 @@ def offer_words(binder: Binder, taken: PackCount) -> str:
     quote = taken.priced.quote
     if taken.priced.pack.by_weight or not quote.bundle_packs or quote.bundle_price is None:
         return ""
-    together = money_words(binder, quote.bundle_price)
+    together = money(binder, quote.bundle_price)
     says = _("{count} for {together}").format(count=quote.bundle_packs, together=together)
     return says if taken.count >= quote.bundle_packs else ""
-
-
-def money_words(binder: Binder, minor: int) -> str:
-    """Minor units as the binder's locale writes money."""
-    return money_text(minor, binder.settings.currency, binder.settings.locale)
 
 
 def day_words(binder: Binder, day: date) -> str:

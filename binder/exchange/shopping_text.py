@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 from binder.exchange.shopping_lines import (
     day_words,
     lines_without_packs,
-    money_words,
     one_line,
     shopping_trips,
     to_order_first,
 )
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import shopping_list
 from binder.kitchen.amount_text import grams_text
@@ -55,7 +55,7 @@ def _ahead(binder: Binder, shoot_id: str, trips: Sequence[ShoppingTrip]) -> list
 
 def _trip(binder: Binder, trip: ShoppingTrip) -> Iterator[str]:
     day = day_words(binder, trip.on) if trip.on else _("any day")
-    yield f"{day}: {trip.store or _('any store')}, {money_words(binder, trip.price)}"
+    yield f"{day}: {trip.store or _('any store')}, {money(binder, trip.price)}"
     for section, lines in trip.sections:
         yield f"· {_(section)}"
         yield from (_line(binder, line) for line in lines)
@@ -63,11 +63,11 @@ def _trip(binder: Binder, trip: ShoppingTrip) -> Iterator[str]:
 
 def _line(binder: Binder, line: ShoppingLine) -> str:
     """`☐ tahini: 1 × 16 oz jar, $7.49`."""
-    price = "" if line.price is None else money_words(binder, line.price)
+    price = "" if line.price is None else money(binder, line.price)
     take = f"{line.take} ({line.offer})" if line.offer else line.take
     told = [take, price, line.done]
     if line.deposit:
-        told.append(_("{money} deposit").format(money=money_words(binder, line.deposit)))
+        told.append(_("{money} deposit").format(money=money(binder, line.deposit)))
     return f"{_box(line)} {line.food}: {', '.join(part for part in told if part)}"
 
 
@@ -90,6 +90,6 @@ def _others(binder: Binder, shoot_id: str) -> Iterator[str]:
 def _totals(binder: Binder, shoot_id: str, trips: Sequence[ShoppingTrip]) -> Iterator[str]:
     bought, deposit = shopping_list(binder, shoot_id), sum(trip.deposit for trip in trips)
     says = _("At the till: {money}") if bought.spend is not None else _("At the till: not known; at least {money}")
-    yield says.format(money=money_words(binder, bought.known_spend))
+    yield says.format(money=money(binder, bought.known_spend))
     if deposit:
-        yield _("Deposits: {money}").format(money=money_words(binder, deposit))
+        yield _("Deposits: {money}").format(money=money(binder, deposit))

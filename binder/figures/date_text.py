@@ -11,6 +11,7 @@ import re
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from binder.kitchen.locale import known_locale
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -78,8 +79,8 @@ def _written_day(locale: str, day: date, form: DateForm) -> str:
     from babel.dates import format_date, format_skeleton
 
     if form is DateForm.LONG:
-        return format_date(day, _long_pattern(locale), locale=_known(locale))
-    return format_skeleton(form.value, day, locale=_known(locale))
+        return format_date(day, _long_pattern(locale), locale=known_locale(locale))
+    return format_skeleton(form.value, day, locale=known_locale(locale))
 
 
 def _long_pattern(locale: str) -> str:
@@ -87,9 +88,7 @@ def _long_pattern(locale: str) -> str:
 
     To lengthen fields of the nearest pattern is the rule of Unicode Technical Standard 35, part 4 (from memory).
     """
-    from babel.core import Locale
-
-    skeletons = Locale.parse(_known(locale)).datetime_skeletons
+    skeletons = known_locale(locale).datetime_skeletons
     if DateForm.LONG.value in skeletons:
         return str(skeletons[DateForm.LONG.value].pattern)
     nearest = str(skeletons["MMMMEd" if "MMMMEd" in skeletons else DateForm.WEEKDAY.value].pattern)
@@ -106,7 +105,7 @@ def _written_time(locale: str, hour: int, minute: int) -> str:
 
     from babel.dates import format_time
 
-    return format_time(time(hour, minute), "short", locale=_known(locale))
+    return format_time(time(hour, minute), "short", locale=known_locale(locale))
 
 
 @functools.lru_cache(maxsize=1_000)
@@ -115,24 +114,11 @@ def _written_hour(locale: str, hour: int) -> str:
 
     from babel.dates import format_skeleton
 
-    return format_skeleton("h", datetime(1, 1, 1, hour), locale=_known(locale))  # noqa: DTZ001 - of no zone
+    return format_skeleton("h", datetime(1, 1, 1, hour), locale=known_locale(locale))  # noqa: DTZ001 - of no zone
 
 
 @functools.lru_cache(maxsize=100)
 def _has_halves(locale: str) -> bool:
     """Whether the clock of a locale goes to 12 twice a day."""
-    from babel.core import Locale
-
-    pattern = str(Locale.parse(_known(locale)).time_formats["short"].pattern)
+    pattern = str(known_locale(locale).time_formats["short"].pattern)
     return "h" in pattern or "K" in pattern
-
-
-@functools.lru_cache(maxsize=100)
-def _known(locale: str) -> str:
-    """The locale where CLDR knows it, else US English, as money has it."""
-    from babel.core import Locale, UnknownLocaleError
-
-    try:
-        return str(Locale.parse(locale))
-    except (UnknownLocaleError, ValueError):
-        return "en_US"

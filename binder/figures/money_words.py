@@ -11,9 +11,12 @@ from typing import TYPE_CHECKING
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount import Amount
 from binder.kitchen.amount_text import amount_text
+from binder.kitchen.locale import known_locale
 from binder.kitchen.money import honest_digits, money_text
 
 if TYPE_CHECKING:
+    from babel.core import Locale
+
     from binder.kitchen.binder import Binder
     from binder.kitchen.price import Pack
 
@@ -37,7 +40,7 @@ def percent_text(binder: Binder, part: float) -> str:
     """
     from babel.numbers import format_percent
 
-    locale = _locale(binder.settings.locale)
+    locale = known_locale(binder.settings.locale)
     pattern = _pattern(locale, _digits(abs(part) * 100))
     with localcontext(Context(prec=60, rounding=ROUND_HALF_UP)):
         return format_percent(Decimal(repr(float(part))), format=pattern, locale=locale)
@@ -47,7 +50,7 @@ def rate_text(binder: Binder, rate: float) -> str:
     """A rate of tax as the locale writes per cent, with all the digits it was set with: 8.25% is not rounded."""
     from babel.numbers import format_percent
 
-    locale = _locale(binder.settings.locale)
+    locale = known_locale(binder.settings.locale)
     percent = round(Decimal(repr(float(rate))) * 100, _MOST_DIGITS).normalize()
     decimals = max(0, -int(percent.as_tuple().exponent))
     return format_percent(percent / 100, format=_pattern(locale, decimals), locale=locale)
@@ -62,22 +65,9 @@ def _digits(percent: float) -> int:
 
 
 @functools.cache
-def _pattern(locale: str, digits: int) -> str:
-    from babel.core import Locale
-
-    plain: str = Locale.parse(locale).percent_formats[None].pattern
+def _pattern(locale: Locale, digits: int) -> str:
+    plain: str = locale.percent_formats[None].pattern
     return re.sub("0(?=[^0]*$)", "0" + ("." + "0" * digits if digits else ""), plain)
-
-
-@functools.cache
-def _locale(name: str) -> str:
-    """A locale that CLDR knows: the one named, else US English, as money has it."""
-    from babel.core import Locale, UnknownLocaleError
-
-    try:
-        return str(Locale.parse(name))
-    except (UnknownLocaleError, ValueError):
-        return "en_US"
 
 
 def pack_words(binder: Binder, pack: Pack) -> str:

@@ -9,6 +9,7 @@ import unicodedata
 from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
 
 from binder.kitchen.errors import BinderError
+from binder.kitchen.locale import known_locale
 from binder.kitchen.wording import _
 
 LARGEST_PRICE = 10**13
@@ -48,13 +49,10 @@ def minor_digits(currency: str) -> int:
 @functools.cache
 def _marks(locale: str) -> tuple[str, str]:
     """The decimal and the grouping mark of a locale; a point and a comma where it is not known."""
-    from babel.core import UnknownLocaleError
     from babel.numbers import get_decimal_symbol, get_group_symbol
 
-    try:
-        return get_decimal_symbol(locale), get_group_symbol(locale)
-    except (UnknownLocaleError, ValueError):
-        return ".", ","
+    known = known_locale(locale)
+    return get_decimal_symbol(known), get_group_symbol(known)
 
 
 def uses_decimal_comma(locale: str) -> bool:
@@ -74,14 +72,9 @@ def money_text(minor: float, currency: str, locale: str, *, digits: int | None =
 @functools.lru_cache(maxsize=1 << 15)
 def _written(minor: float, currency: str, locale: str, shown: int) -> str:
     """Money as text; a page shows hundreds of amounts, most of them those it showed before."""
-    from babel.core import Locale, UnknownLocaleError
     from babel.numbers import format_currency, get_currency_symbol
 
-    amount = _rounded(minor, currency, shown)
-    try:
-        known = Locale.parse(locale)
-    except (UnknownLocaleError, ValueError):
-        known = Locale("en", "US")
+    amount, known = _rounded(minor, currency, shown), known_locale(locale)
     pattern = _pattern(known, shown, get_currency_symbol(currency, locale=known))
     with localcontext(_EXACT):
         return format_currency(amount, currency, format=pattern, locale=known, currency_digits=False)

@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 from binder.figures.date_text import date_text, time_text
 from binder.figures.memory import remembered
 from binder.figures.portion_text import number_style
-from binder.kitchen.amount import Amount
-from binder.kitchen.amount_text import amount_text, grams_text
+from binder.kitchen.amount_text import grams_text
 from binder.kitchen.binder import every_record
+from binder.kitchen.locale import known_locale
 from binder.kitchen.money import money_text
 from binder.kitchen.wording import _
 from binder.paper.run import unbroken
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
     from datetime import date
 
     from binder.kitchen.binder import Binder
-    from binder.kitchen.price import Pack
 
 _ONE_PER_CENT = 0.01
 
@@ -89,21 +88,12 @@ def grams(binder: Binder, weight: float) -> str:
 
 def share_text(binder: Binder, share: float) -> str:
     """A share of 1 in whole per cent, as the locale writes it; `<1%` for what is less and not nothing."""
-    from babel.core import Locale, UnknownLocaleError
     from babel.numbers import format_percent
 
-    try:
-        locale = Locale.parse(binder.settings.locale)
-    except (UnknownLocaleError, ValueError):
-        locale = Locale("en", "US")
+    locale = known_locale(binder.settings.locale)
     little = 0 < share < _ONE_PER_CENT
     shown = format_percent(_ONE_PER_CENT if little else math.floor(share * 100 + 0.5) / 100, locale=locale)
     return unbroken(f"<{shown}" if little else shown)
-
-
-def pack_words(binder: Binder, pack: Pack) -> str:
-    """A pack by its label, or else by its size."""
-    return pack.label or amount_text(Amount(pack.size, pack.size, pack.unit), number_style(binder))
 
 
 def titled(name: str) -> str:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.figures.date_text import date_text
+from binder.figures.money_words import pack_words
 from binder.figures.not_known import not_known_text
 from binder.kitchen.wording import _
 from binder.paper.cell import Cell, cell
 from binder.paper.mark import Shape
 from binder.paper.run import Run, unbroken
-from binder.paper.sheet_words import grams, money, pack_words
+from binder.paper.sheet_words import grams, money
 
 if TYPE_CHECKING:
     from binder.figures.shopping import PackCount, ShoppingItem
