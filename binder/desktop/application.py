@@ -10,6 +10,7 @@ from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication, QStyleFactory
 
 from binder.desktop.appearance import Wardrobe
+from binder.desktop.collecting import GarbageCollector
 from binder.desktop.desk import Desk
 from binder.desktop.dialogs import Dialogs, RealDialogs
 from binder.desktop.document_bridge import DocumentBridge
@@ -71,6 +72,7 @@ def start(path: Path | None = None) -> int:
     assert isinstance(application, QApplication)  # noqa: S101 - nothing else makes one
     settings, shelf = WindowSettings(), KeptShelf()
     wardrobe = dress_application(application, settings)
+    GarbageCollector(application)
     window = frame_window(wardrobe, Surroundings(shelf, RealDialogs(), settings))
     window.reporter.install()
     window.show()

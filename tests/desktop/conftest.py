@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -100,6 +101,15 @@ class MemoryShelf:
 
     def samples(self) -> list[Path]:
         return [path for path in self.kept if path.suffix == ".json"]
+
+
+@pytest.fixture(autouse=True)
+def garbage_is_looked_for_here() -> Iterator[None]:
+    """As in the window that is started: no worker's thread takes apart what a test before it left of its window."""
+    gc.disable()
+    yield
+    gc.collect(1)
+    gc.enable()
 
 
 @pytest.fixture(scope="session")
