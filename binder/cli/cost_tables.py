@@ -11,9 +11,10 @@ from binder.cli.marks import cap_mark
 from binder.cli.terminal import say, say_marked, show_table
 from binder.figures.checks import cost_beside_cap, dish_title
 from binder.figures.cost import BreakEven, DishCost, LineCost, break_even_prices, shoot_costs
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount_text import grams_text
-from binder.kitchen.money import honest_digits, minor_digits, money_text
+from binder.kitchen.money import honest_digits, minor_digits
 from binder.kitchen.number import in_decimals
 from binder.kitchen.wording import _, listed, ngettext
 
@@ -49,11 +50,10 @@ def _dish_row(binder: Binder, cost: DishCost) -> list[str]:
 
 
 def _headroom(binder: Binder, cost: DishCost) -> str:
-    settings = binder.settings
     if cost.headroom is None or cost.per_portion is None or cost.cap is None:
         return NOT_KNOWN
-    digits = honest_digits(cost.per_portion, cost.cap, settings.currency)
-    return money_text(cost.headroom, settings.currency, settings.locale, digits=digits).replace("-", "−")
+    digits = honest_digits(cost.per_portion, cost.cap, binder.settings.currency)
+    return money(binder, cost.headroom, digits=digits).replace("-", "−")
 
 
 def _in_all(binder: Binder, costs: Sequence[DishCost]) -> str:
@@ -69,7 +69,7 @@ def _in_all(binder: Binder, costs: Sequence[DishCost]) -> str:
         )
     return says.format(
         portions=in_decimals(portions, digits=2, decimal_mark=number_style(binder).decimal_mark),
-        total=money_text(sum(known), binder.settings.currency, binder.settings.locale),
+        total=money(binder, sum(known)),
         count=unknown,
     )
 
@@ -106,13 +106,11 @@ def _fine_money(binder: Binder, minor: float | None) -> str:
     """Money to a tenth of the minor unit: a line's cost is often less than a cent."""
     if minor is None:
         return _("◌ not known")
-    settings = binder.settings
-    return money_text(minor, settings.currency, settings.locale, digits=minor_digits(settings.currency) + 1)
+    return money(binder, minor, digits=minor_digits(binder.settings.currency) + 1)
 
 
 def _price_row(binder: Binder, price: BreakEven) -> list[str]:
-    settings = binder.settings
-    now = money_text(price.price_now, settings.currency, settings.locale)
+    now = money(binder, price.price_now)
     return [price.name, price.pack_label or NOT_KNOWN, now, _price_at_cap(binder, price)]
 
 
@@ -120,5 +118,4 @@ def _price_at_cap(binder: Binder, price: BreakEven) -> str:
     """The price that meets the cap, rounded down: at the price shown the dish is within it."""
     if price.price_at_cap is None:
         return _("no price would do")
-    settings = binder.settings
-    return money_text(math.floor(price.price_at_cap + 1e-9), settings.currency, settings.locale)
+    return money(binder, math.floor(price.price_at_cap + 1e-9))

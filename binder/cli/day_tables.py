@@ -9,7 +9,7 @@ from binder.cli.columns import numbers, parts, words
 from binder.cli.heading import show_heading
 from binder.cli.terminal import say, say_marked, show_grouped
 from binder.figures.date_text import date_text, time_text
-from binder.figures.day_activities import FILMED, ActivityKind
+from binder.figures.day_activities import FILMED, ActivityKind, wait_after
 from binder.figures.day_kitchen import CAMERA
 from binder.figures.day_words import activity_text, people_text, resource_text
 from binder.figures.duration_text import duration_text
@@ -85,7 +85,7 @@ def _row(plan: DayPlan, one: PlannedActivity) -> list[str]:
 
 def _with(plan: DayPlan, one: PlannedActivity) -> str:
     things = [resource_text(plan.asked, key) for key in one.resources if key != CAMERA]
-    wait = next((other for other in plan.activities if other.activity.key == f"{one.activity.key}/wait"), None)
+    wait = next((other for other in plan.activities if other.activity.key == wait_after(one.activity.key)), None)
     if wait is not None:
         says = _("{thing} for {time}")
         thing = " ".join(resource_text(plan.asked, key) for key in wait.resources)

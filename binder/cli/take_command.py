@@ -87,10 +87,9 @@ def _show(binder: Binder, shoot: Shoot, found: Takes, *, till: bool) -> None:
     show_heading(binder, shoot)
     say(_possible(binder, found))
     if till and found.next_costs is not None:
-        from binder.kitchen.money import money_text
+        from binder.figures.money_words import money
 
-        money = money_text(found.next_costs, binder.settings.currency, binder.settings.locale)
-        say(_("The one after that: {money} at the till.").format(money=money))
+        say(_("The one after that: {money} at the till.").format(money=money(binder, found.next_costs)))
     for reason in _missing(binder, found, till=till):
         say_marked("◌", reason)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt
+from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -16,13 +16,14 @@ from binder.desktop.sheet.cell import Mark
 from binder.desktop.spacing import space
 from binder.desktop.theme import tokens_for
 from binder.desktop.typeface import sized, small
-from binder.desktop.words.figure_text import clock_text, date_text, headroom_text, mark_of, money
+from binder.desktop.words.figure_text import clock_text, date_text, headroom_text, mark_of
 from binder.desktop.worked_out import WorkedOut
 from binder.figures.base import BaseVerdict, base_balance
 from binder.figures.budget import shoot_budget
 from binder.figures.cap_basis import basis_text
 from binder.figures.cost import Verdict, shoot_costs
 from binder.figures.date_text import DateForm
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.figures.spend import shoot_spend
 from binder.kitchen.amount_text import grams_text
@@ -159,11 +160,6 @@ class FootLine(QWidget):
 
     def sizeHint(self) -> QSize:
         return QSize(space(self, 100), space(self, 8))
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.FontChange:
-            self.updateGeometry()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, painter = tokens_for(self.palette()), QPainter(self)

@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.sheet.sheet_view import SheetView
+from binder.figures.missing import Place
+from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from PySide6.QtGui import QShowEvent
 
     from binder.desktop.desk import Desk
-    from binder.figures.missing import Place
     from binder.kitchen.change import Change
 
 
@@ -24,6 +28,24 @@ class Page(QWidget):
         self.desk = desk
         self._behind = True
         desk.changed.connect(self._changed)
+
+    def fill(self, content: QWidget, sentence: str, button: str, begin: Callable[[], object]) -> FilledOrEmpty:
+        """Put the content on the page, and what stands in for it: a sentence, and the button that begins it."""
+        empty = EmptyPage(sentence, button, self)
+        empty.begun.connect(begin)
+        pages = FilledOrEmpty(content, empty, self)
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.addWidget(pages)
+        return pages
+
+    def fill_of_a_shoot(self, content: QWidget, sentence: str) -> FilledOrEmpty:
+        """Put on the page what follows from a shoot; without one it leads there."""
+        return self.fill(content, sentence, _("Go to the shoot"), self._go_to_shoot)
+
+    def _go_to_shoot(self) -> None:
+        shoot = self.desk.shoot
+        self.desk.go_to(Place("shoots", shoot.id if shoot else ""))
 
     def refresh(self) -> None:
         """Show the binder as it is now."""

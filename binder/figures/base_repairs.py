@@ -18,11 +18,11 @@ from binder.figures.demand import build_needs, builds_of
 from binder.figures.least_base import furthest, least_grams, worth
 from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.figures.price import chosen_pack
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.edits.shoots import dish_name
-from binder.kitchen.money import money_text
 from binder.kitchen.shoot import BuildKind
 from binder.kitchen.wording import _, ngettext
 
@@ -276,7 +276,7 @@ def _buy(binder: Binder, balance: BaseBalance) -> Repair:
     priced = chosen_pack(binder, balance.base)
     says = _("Have {grams} more {base}.").format(grams=grams_text(grams, number_style(binder)), base=balance.name)
     if not isinstance(priced, Missing):
-        cost = money_text(priced.per_gram * grams, binder.settings.currency, binder.settings.locale)
+        cost = money(binder, priced.per_gram * grams)
         says = _("Have {grams} more {base}, worth {cost}.").format(
             grams=grams_text(grams, number_style(binder)), base=balance.name, cost=cost
         )

@@ -16,14 +16,13 @@ from binder.figures.demand import builds_of
 from binder.figures.leads import shelf_life_clashes
 from binder.figures.memory import remembered
 from binder.figures.missing import Missing, Place
-from binder.figures.money_words import money
+from binder.figures.money_words import money, money_beside
 from binder.figures.old_prices import old_price_text, old_prices
 from binder.figures.safety import doneness_needed, recipe_allergens
 from binder.figures.shopping import shopping_list
 from binder.figures.spend import shoot_spend
 from binder.figures.temperature_text import doneness_text
 from binder.figures.trips import buying_clashes
-from binder.kitchen.money import honest_digits, money_text
 from binder.kitchen.reference import deference
 from binder.kitchen.wording import _, listed
 
@@ -98,16 +97,11 @@ def dish_title(cost: DishCost) -> str:
 
 def cost_beside_cap(binder: Binder, cost: DishCost) -> tuple[str, str]:
     """Cost and cap of a dish as money, with as many digits as it takes not to lie; a dash where one is not known."""
-    settings = binder.settings
     if cost.per_portion is None or cost.cap is None:
         known = cost.per_portion if cost.per_portion is not None else cost.cap
-        shown = "–" if known is None else money_text(known, settings.currency, settings.locale)
+        shown = "–" if known is None else money(binder, known)
         return (shown, "–") if cost.per_portion is not None else ("–", shown)
-    digits = honest_digits(cost.per_portion, cost.cap, settings.currency)
-    return (
-        money_text(cost.per_portion, settings.currency, settings.locale, digits=digits),
-        money_text(cost.cap, settings.currency, settings.locale),
-    )
+    return money_beside(binder, cost.per_portion, cost.cap), money(binder, cost.cap)
 
 
 def _over_cap(binder: Binder, cost: DishCost) -> str:

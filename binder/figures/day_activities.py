@@ -17,6 +17,16 @@ WAIT = "/wait"
 """What the key of a wait ends with; before it stands the key of the step that it follows."""
 
 
+def wait_after(key: str) -> str:
+    """The key of the wait that follows a step, by the key of the step."""
+    return f"{key}{WAIT}"
+
+
+def step_of(key: str) -> str:
+    """The key of the step that a wait follows, or of a step itself."""
+    return key.removesuffix(WAIT)
+
+
 class ActivityKind(StrEnum):
     """What an activity of the day is."""
 

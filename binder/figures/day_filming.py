@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from binder.figures.day_activities import HOLD, WAIT, Activity, ActivityKind, DayWork, Done
+from binder.figures.day_activities import HOLD, Activity, ActivityKind, DayWork, Done, wait_after
 from binder.figures.day_kitchen import CAMERA, DayKitchen, hands_for
 from binder.figures.day_steps import StepTasks
 from binder.figures.demand import builds_of, last_position
@@ -52,7 +52,7 @@ def _keep_in_the_cold(kitchen: DayKitchen, work: DayWork) -> None:
     used_by: dict[str, dict[str, None]] = {}
     for gap in work.gaps:
         if gap.key.startswith(HOLD):
-            used_by.setdefault(f"{gap.before}{WAIT}", {})[gap.after] = None
+            used_by.setdefault(wait_after(gap.before), {})[gap.after] = None
     for at, task in enumerate(work.tasks):
         if task.key in used_by and any(cold.issuperset(choice.resources) for choice in task.one_of):
             work.tasks[at] = replace(task, until=tuple(used_by[task.key]))

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from binder.figures.date_text import moment_text
-from binder.figures.day_activities import HOLD, WAIT, ActivityKind
+from binder.figures.day_activities import HOLD, WAIT, ActivityKind, step_of
 from binder.figures.day_clash import DayClash, clash_of
 from binder.figures.day_hours import EVENT
 from binder.figures.day_plan import DayPlan, DayProgress, found_near, planned
@@ -120,7 +120,7 @@ def _begun(whole: DayQuestion, starts: Mapping[str, int], stands_at: int) -> dic
         if one.kind is not ActivityKind.WAIT and _has_begun(whole.question, key, starts, stands_at)
     }
     for key, one in whole.work.activities.items():
-        step = key.removesuffix(WAIT)
+        step = step_of(key)
         if one.kind is ActivityKind.WAIT and step in begun:
             as_planned = key in starts and begun[step] == starts.get(step)
             start = starts[key] if as_planned else begun[step] + whole.question.by_key[step].minutes

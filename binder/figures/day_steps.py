@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from binder.figures.base import base_balance
-from binder.figures.day_activities import HOLD, KEEPS, WAIT, Activity, ActivityKind, DayWork, Done
+from binder.figures.day_activities import HOLD, KEEPS, Activity, ActivityKind, DayWork, Done, wait_after
 from binder.figures.day_kitchen import CAMERA, DayKitchen, appliances_for, hands_for, nobody_can, tools_for
 from binder.figures.mise import made_ahead
 from binder.figures.plan_question import OneOf, Task
@@ -102,7 +102,7 @@ class StepTasks:
 
     def _wait(self, step: Step, activity: Activity, waiting: tuple[OneOf, ...], state: int) -> None:
         """What a step leaves in an oven, on a burner or in the fridge takes its place there until it is done."""
-        key = f"{activity.key}{WAIT}"
+        key = wait_after(activity.key)
         task = Task(key, math.ceil(step.waiting_minutes), one_of=waiting, state=state)
         about = Activity(key, ActivityKind.WAIT, activity.name, activity.dish, activity.build, activity.step)
         self.work.add(task, about)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from binder.figures.day_activities import ActivityKind
+from binder.figures.day_activities import ActivityKind, wait_after
 from binder.kitchen.day import ApplianceKind
 from binder.kitchen.recipe import Heat
 from binder.kitchen.reference import time_limits
@@ -139,7 +139,7 @@ def _served(plan: DayPlan, last: Activity) -> int:
     """When a thread ends: with what uses it last; at the close of its dish, where it is filmed or stands by."""
     starts, question = plan.found.starts, plan.asked.question
     by_itself = starts[last.key] + question.by_key[last.key].minutes
-    users = [gap.after for gap in question.gaps if gap.before == last.key and gap.after != f"{last.key}/wait"]
+    users = [gap.after for gap in question.gaps if gap.before == last.key and gap.after != wait_after(last.key)]
     if not users:
         return by_itself
     if last.dish is None:

@@ -7,13 +7,13 @@ import math
 import re
 from typing import TYPE_CHECKING
 
+from binder.figures import money_words
 from binder.figures.date_text import date_text, time_text
 from binder.figures.memory import remembered
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.binder import every_record
 from binder.kitchen.locale import known_locale
-from binder.kitchen.money import money_text
 from binder.kitchen.wording import _
 from binder.paper.run import unbroken
 
@@ -27,9 +27,7 @@ _ONE_PER_CENT = 0.01
 
 def money(binder: Binder, minor: float, *, digits: int | None = None) -> str:
     """An amount of money as the binder's locale writes it, on one line."""
-    return unbroken(
-        money_text(minor, binder.settings.currency, binder.settings.locale, digits=digits).replace("-", "−")
-    )
+    return unbroken(money_words.money(binder, minor, digits=digits).replace("-", "−"))
 
 
 def newest_quote(binder: Binder) -> date | None:

@@ -10,12 +10,11 @@ from pathlib import Path
 import pytest
 
 from binder.exchange.shopping_file import shopping_content
-from binder.kitchen.binder import Binder
 from binder.kitchen.budget import BudgetLine
-from binder.kitchen.buying import PantryItem, Purchase, Trip
-from binder.kitchen.food import Section
+from binder.kitchen.buying import Trip
 from binder.kitchen.price import Store
 from tests.cli.conftest import Ask, Run, squeezed, written
+from tests.exchange import buying_day
 from tests.kitchen_binder import small_binder
 
 KEYS = [
@@ -90,26 +89,9 @@ def test_the_table_goes_by_trip_and_section_and_ends_at_the_till(run: Run, bean_
     assert max(map(len, shown.splitlines())) <= 80
 
 
-def busy_binder() -> Binder:
-    """Two stores walked in their own order; beans ordered ahead, a counter, an offer, a deposit, a pantry, a tick."""
-    small = small_binder()
-    return small_binder(
-        Store(id="corner", name="Corner Larder", sections=(str(Section.BAKING), str(Section.OILS_AND_VINEGARS))),
-        Store(id="hall", name="Market Hall"),
-        replace(small.foods["beans"], order_days=4),
-        replace(small.packs["pack-beans"], store="hall", label="sack", size=250),
-        replace(small.quotes["quote-beans"], bundle_packs=3, bundle_price=1000),
-        replace(small.packs["pack-onion"], label="", size=1, unit="kg", by_weight=True),
-        replace(small.packs["pack-oil"], deposit=25),
-        PantryItem(id="p1", shoot="day", food="salt", amount=1, unit="kg"),
-        PantryItem(id="p2", shoot="day", food="tahini", amount=100),
-        Purchase(id="b1", shoot="day", food="flour", pack="pack-flour", paid=160),
-    )
-
-
 @pytest.fixture
 def busy_day(tmp_path: Path) -> Path:
-    return written(busy_binder(), tmp_path / "busy day.json")
+    return written(buying_day.busy_day(), tmp_path / "busy day.json")
 
 
 def test_what_is_ordered_ahead_stands_on_top_with_its_day(run: Run, ask: Ask, busy_day: Path) -> None:
@@ -177,7 +159,7 @@ def test_the_list_is_written_as_a_file(run: Run, busy_day: Path, tmp_path: Path,
     assert " ".join(result.stdout.split()) == f"Wrote the shopping list of Bean day to {tmp_path / name}."
     # A workbook says when it was made, so no two are the same to the byte.
     assert len((tmp_path / name).read_bytes()) == pytest.approx(
-        len(shopping_content(busy_binder(), "day", tmp_path / name)), abs=64
+        len(shopping_content(buying_day.busy_day(), "day", tmp_path / name)), abs=64
     )
     assert sorted(one.name for one in tmp_path.iterdir()) == sorted(["busy day.json", name])
 

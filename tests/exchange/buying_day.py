@@ -13,8 +13,8 @@ from binder.kitchen.record import Record
 from tests.kitchen_binder import small_binder
 
 
-def buying_day(*others: Record) -> Binder:
-    """Two stores, an order ahead, a counter, an offer, a deposit, a pantry, a tick, and a food without a price."""
+def busy_day(*others: Record) -> Binder:
+    """Two stores walked in their own order; beans ordered ahead, a counter, an offer, a deposit, a pantry, a tick."""
     small = small_binder()
     return small_binder(
         Store(id="corner", name="Corner Larder", sections=(str(Section.BAKING), str(Section.OILS_AND_VINEGARS))),
@@ -27,7 +27,11 @@ def buying_day(*others: Record) -> Binder:
         PantryItem(id="p1", shoot="day", food="salt", amount=1, unit="kg"),
         PantryItem(id="p2", shoot="day", food="tahini", amount=100),
         Purchase(id="b1", shoot="day", food="flour", pack="pack-flour", paid=160),
-        Food(id="sumac", name="sumac"),
-        Line(id="sumac-line", step="bread/2", position=1, food="sumac", low=1, high=1, unit="g"),
         *others,
     )
+
+
+def buying_day(*others: Record) -> Binder:
+    """The busy day, and beside it a food without a price."""
+    sumac = Line(id="sumac-line", step="bread/2", position=1, food="sumac", low=1, high=1, unit="g")
+    return busy_day(Food(id="sumac", name="sumac"), sumac, *others)

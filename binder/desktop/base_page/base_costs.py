@@ -8,8 +8,8 @@ from binder.desktop.base_page.conversions import conversions_of
 from binder.desktop.base_page.forms import base_of
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Size, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import money
 from binder.figures.missing import Missing, Place
+from binder.figures.money_words import money
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.wording import _
 

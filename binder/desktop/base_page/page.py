@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from binder.desktop.base_page.base_costs import BaseCosts
 from binder.desktop.base_page.base_figures import BaseFigures, base_figures, is_quick
@@ -17,7 +16,6 @@ from binder.desktop.base_page.standing import standing_of
 from binder.desktop.base_page.standing_line import StandingLine
 from binder.desktop.base_page.trial_form import TrialForm
 from binder.desktop.base_page.trials import Trials
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.page import Page
 from binder.desktop.paper_area import PaperArea
@@ -32,6 +30,8 @@ from binder.figures.missing import Place
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from PySide6.QtWidgets import QWidget
+
     from binder.desktop.desk import Desk
     from binder.desktop.sheet.sheet import Sheet
 
@@ -60,16 +60,10 @@ class BasePage(Page):
         self._area.column.addWidget(self.trial_form)
         self.costs = self._part(BaseCosts(self._figures.latest))
         self._area.column.addStretch(1)
-        empty = EmptyPage(
-            _("The base is the one food all dishes are made from: its forms, how they are made, and how far it goes."),
-            _("Choose the base ingredient"),
-            self,
+        sentence = _(
+            "The base is the one food all dishes are made from: its forms, how they are made, and how far it goes."
         )
-        empty.begun.connect(self._choose_base)
-        self._pages = FilledOrEmpty(self._area, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
+        self._pages = self.fill(self._area, sentence, _("Choose the base ingredient"), self._choose_base)
         self._conversion: str | None = None
 
     def _part(self, sheet: Sheet) -> SheetView:

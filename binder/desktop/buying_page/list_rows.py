@@ -9,17 +9,10 @@ from binder.desktop.buying_page.ticking import ends_line, not_had, other_packs, 
 from binder.desktop.buying_page.trip_days import own_trip
 from binder.desktop.pictures.tick_box import TickBox
 from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone
-from binder.desktop.words.figure_text import (
-    date_text,
-    grams_parts,
-    money,
-    not_known,
-    number_text,
-    plain_money,
-    store_name,
-)
+from binder.desktop.words.figure_text import date_text, grams_parts, not_known, number_text, plain_money, store_name
 from binder.figures.date_text import DateForm
 from binder.figures.missing import Missing, Place
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.figures.price import pack_grams
 from binder.figures.receipts import asked_for

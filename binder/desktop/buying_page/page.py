@@ -18,7 +18,6 @@ from binder.desktop.buying_page.to_order import ToOrder
 from binder.desktop.buying_page.walking_order import WalkingOrder
 from binder.desktop.buying_page.why import as_bought_text, why_text
 from binder.desktop.day_page.choices import Choices
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.page import Page
 from binder.desktop.paper_area import PaperArea
@@ -118,12 +117,7 @@ class BuyingPage(Page):
         sentence = _(
             "The shopping list follows from the dishes of the shoot: whole packs, the cheapest that cover the need."
         )
-        empty = EmptyPage(sentence, _("Go to the shoot"), self)
-        empty.begun.connect(self._go_to_shoot)
-        self._pages = FilledOrEmpty(content, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
+        self._pages = self.fill_of_a_shoot(content, sentence)
 
     # Following the binder
 
@@ -214,10 +208,6 @@ class BuyingPage(Page):
         self._stack.setCurrentWidget(self._areas[key])
         self._say_why()
         self.as_bought.setVisible(bool(self.as_bought.text()) and key == LIST)
-
-    def _go_to_shoot(self) -> None:
-        shoot = self.desk.shoot
-        self.desk.go_to(Place("shoots", shoot.id if shoot else ""))
 
     def go_to(self, place: Place) -> bool:
         record = self.desk.binder.find(place.table, place.id)

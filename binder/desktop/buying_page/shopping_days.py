@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING
 from binder.desktop.buying_page.stores import store_called
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Row, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
-from binder.desktop.words.figure_text import date_text, money
+from binder.desktop.words.figure_text import date_text
 from binder.desktop.words.typed import UnreadableError, typed_date
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.kitchen.edits.buying import add_trip, remove_trip, set_trip
 from binder.kitchen.edits.records import remove
 from binder.kitchen.wording import _, ngettext

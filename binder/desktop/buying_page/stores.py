@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
-from binder.desktop.words.figure_text import money, plain_money
+from binder.desktop.words.figure_text import plain_money
 from binder.desktop.words.typed import Reading, UnreadableError, typed_money
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.kitchen.edits.buying import set_store
 from binder.kitchen.edits.foods import add_store
 from binder.kitchen.edits.records import remove

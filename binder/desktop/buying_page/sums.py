@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone
-from binder.desktop.words.figure_text import money
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.desktop.buying_page.ticking import pack_text
-from binder.desktop.words.figure_text import money, number_text, store_name
+from binder.desktop.words.figure_text import number_text, store_name
 from binder.figures.as_bought import caps_as_bought
 from binder.figures.cap_basis import basis_text
 from binder.figures.checks import cost_beside_cap
 from binder.figures.cost import Verdict
+from binder.figures.money_words import money
 from binder.figures.shopping import PackCount, next_best
 from binder.kitchen.wording import _, listed
 

@@ -29,7 +29,6 @@ from binder.desktop.cards_page.sheet_list import SHEETS, SheetList
 from binder.desktop.cards_page.taking_away import TakingAway
 from binder.desktop.cards_page.view_tools import view_tools
 from binder.desktop.day_page.planning import Planning, planning_of
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.errors import sentence_for
 from binder.desktop.fold import Fold
 from binder.desktop.page import Page
@@ -82,14 +81,9 @@ class CardsPage(Page):
         self.number, self.zooms, self.search = view_tools(self.preview, content)
         self.taking = TakingAway(desk, self.preview, self)
         self._lay_out(content)
-        empty = EmptyPage(
-            _("Station cards and lists are laid out here once there is a shoot."), _("Go to the shoot"), self
+        self._pages = self.fill_of_a_shoot(
+            content, _("Station cards and lists are laid out here once there is a shoot.")
         )
-        empty.begun.connect(self._go_to_shoot)
-        self._pages = FilledOrEmpty(content, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
         self._listen()
 
     def _lay_out(self, content: QWidget) -> None:
@@ -356,9 +350,6 @@ class CardsPage(Page):
             )
 
     # As a page of the window
-
-    def _go_to_shoot(self) -> None:
-        self.desk.go_to(Place("shoots", ""))
 
     def begin(self, kind: str) -> bool:
         if kind != "print" or self.desk.shoot is None:

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QModelIndex, Qt, QTimer, Signal
 from PySide6.QtPdf import QPdfSearchModel
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QToolButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QWidget
 
+from binder.desktop.cards_page.tool_button import tool_button
 from binder.desktop.spacing import characters, space
 from binder.kitchen.wording import _
 
@@ -37,8 +38,8 @@ class TextSearch(QWidget):
         self.field.setFixedWidth(characters(self.font(), 22))
         self.count = QLabel(self)
         self.count.setProperty("quiet", True)
-        self.before = self._button("▲", _("The one before"), self.go_back)
-        self.after = self._button("▼", _("The next one"), self.go_on)
+        self.before = tool_button(self, "▲", _("The one before"), self.go_back)
+        self.after = tool_button(self, "▼", _("The next one"), self.go_on)
         self._moment = QTimer(self)
         self._moment.setObjectName("a moment before searching pages")
         self._moment.setSingleShot(True)
@@ -51,14 +52,6 @@ class TextSearch(QWidget):
         self.found.countChanged.connect(self._show_count)
         preview.loaded.connect(self._search_anew)
         self._show_count()
-
-    def _button(self, sign: str, name: str, pressed: object) -> QToolButton:
-        button = QToolButton(self)
-        button.setText(sign)
-        button.setAccessibleName(name)
-        button.setToolTip(name)
-        button.clicked.connect(pressed)
-        return button
 
     def _lay_out(self) -> None:
         row = QHBoxLayout(self)

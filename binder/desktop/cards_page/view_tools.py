@@ -9,6 +9,7 @@ from PySide6.QtPdfWidgets import QPdfView
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QToolButton, QWidget
 
 from binder.desktop.cards_page.text_search import TextSearch
+from binder.desktop.cards_page.tool_button import tool_button
 from binder.desktop.spacing import characters, space
 from binder.desktop.typeface import sized
 from binder.kitchen.wording import _
@@ -77,12 +78,8 @@ class Zooms(QWidget):
         self._follow()
 
     def _button(self, title: str, name: str, pressed: object) -> QToolButton:
-        button = QToolButton(self)
-        button.setText(title)
-        button.setAccessibleName(name)
-        button.setToolTip(name)
+        button = tool_button(self, title, name, pressed)
         button.setMinimumSize(space(self, 7), space(self, 7))
-        button.clicked.connect(pressed)
         return button
 
     def _follow(self) -> None:

@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from binder.figures.day_activities import FILMED, ActivityKind
+from binder.figures.day_activities import FILMED, ActivityKind, wait_after
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -72,7 +72,7 @@ def bars_of(binder: Binder, plan: DayPlan) -> Bars:
     """The bars of a plan, pins as they are in the binder now. A wait in an appliance is drawn with its step."""
     waits = {one.activity.key: one for one in plan.activities if one.activity.kind is ActivityKind.WAIT}
     bars = (
-        _bar(binder, plan, one, waits.get(f"{one.activity.key}/wait"))
+        _bar(binder, plan, one, waits.get(wait_after(one.activity.key)))
         for one in plan.activities
         if one.activity.key not in waits
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
 
@@ -36,11 +36,6 @@ class Choice(QAbstractButton):
     def sizeHint(self) -> QSize:
         metrics = QFontMetricsF(sized(self.font(), 1.0, strong=True))
         return QSize(round(metrics.horizontalAdvance(self.text())) + space(self, 5), space(self, 7.5))
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.FontChange:
-            self.updateGeometry()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, painter = tokens_for(self.palette()), QPainter(self)

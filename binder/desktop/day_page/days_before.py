@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from binder.desktop.day_page.day_heading import day_heading
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Mark, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
 from binder.figures.date_text import DateForm, date_text, span_text
@@ -80,13 +81,7 @@ def _nothing() -> Row:
 
 def _heading(binder: Binder, day: date, shoot: date | None, *, first: bool) -> Row:
     before = (shoot - day).days if shoot is not None else 0
-    name = date_text(binder, day, DateForm.LONG)
-    text = name
-    if before > 0:
-        span = ngettext("{count} day before", "{count} days before", before).format(count=before)
-        text = f"{name}, {span}"
-    cells = (Cell(text, size=Size.STRONG), *(NOTHING,) * (_COLUMNS - 1))
-    return Row(f"day:{day.isoformat()}", cells, spans=((0, _COLUMNS),), gap=0 if first else 3, lines=1.5)
+    return day_heading(day, date_text(binder, day, DateForm.LONG), before=before, columns=_COLUMNS, first=first)
 
 
 def _row(binder: Binder, entry: PrepEntry) -> Row:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt
+from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
@@ -27,11 +27,6 @@ class LinkButton(QAbstractButton):
         most = parent.width() - space(self, 4) if parent is not None and parent.width() > space(self, 20) else 1 << 14
         width = round(QFontMetricsF(self.font()).horizontalAdvance(self.text())) + space(self, 2)
         return QSize(min(width, most), max(24, space(self, 6)))
-
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.FontChange:
-            self.updateGeometry()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, painter = tokens_for(self.palette()), QPainter(self)

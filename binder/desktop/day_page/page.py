@@ -19,7 +19,6 @@ from binder.desktop.day_page.plan_view import PlanView
 from binder.desktop.day_page.planning import Planning, planning_of
 from binder.desktop.day_page.safety_part import SafetyPart
 from binder.desktop.day_page.standing import PlanSoFar, standing_of
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.latest import Latest
 from binder.desktop.page import Page
@@ -97,16 +96,10 @@ class DayPage(Page):
         column.addLayout(head)
         head.setContentsMargins(space(self, 1), 0, space(self, 2), 0)
         column.addWidget(self._stack, 1)
-        empty = EmptyPage(
+        self._pages = self.fill_of_a_shoot(
+            content,
             _("The plan of the day says when everything starts, so that all is ready when the camera turns to it."),
-            _("Go to the shoot"),
-            self,
         )
-        empty.begun.connect(self._go_to_shoot)
-        self._pages = FilledOrEmpty(content, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
 
     def _before_area(self) -> PaperArea:
         """The days before as a list, and the way to take them along."""
@@ -228,10 +221,6 @@ class DayPage(Page):
         from binder.desktop.set_view.opening import open_on_set
 
         open_on_set(self.desk, self.window())
-
-    def _go_to_shoot(self) -> None:
-        shoot = self.desk.shoot
-        self.desk.go_to(Place("shoots", shoot.id if shoot else ""))
 
     def go_to(self, place: Place) -> bool:
         if place.table == "pins":

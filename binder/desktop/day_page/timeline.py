@@ -29,6 +29,7 @@ from binder.desktop.day_page.why import heard, why_text
 from binder.desktop.spacing import characters, space
 from binder.desktop.theme import tokens_for
 from binder.desktop.typeface import small
+from binder.figures.day_activities import step_of
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -435,7 +436,7 @@ class Timeline(QAbstractScrollArea):
 
     def _before(self, chosen: PlacedPiece) -> list[PlacedPiece]:
         """What the chosen activity waits for, each where its wait is drawn."""
-        keys = {key.removesuffix("/wait") for key in chosen.piece.bar.waits_for}
+        keys = {step_of(key) for key in chosen.piece.bar.waits_for}
         found: dict[str, PlacedPiece] = {}
         for one in self._places.pieces:
             key = one.piece.bar.key

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.day_page.bars import Bar, in_order
 from binder.desktop.day_page.cautions import cautions_of, in_full, in_short
+from binder.desktop.day_page.day_heading import day_heading
 from binder.desktop.day_page.pinning import pinned_to, unpinned
 from binder.desktop.day_page.why import names_of, reasons, title_of
-from binder.desktop.sheet.cell import NOTHING, Cell, Column, Row, Size, Tone
+from binder.desktop.sheet.cell import Cell, Column, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet, record_of
 from binder.desktop.words.figure_text import clock_edit
 from binder.desktop.words.typed import UnreadableError, typed_clock
@@ -81,16 +82,7 @@ def _nearest(picture: DayPicture, bar: Bar, at: time) -> int:
 
 def _heading(picture: DayPicture, day: date, *, first: bool) -> Row:
     before = (picture.plan.asked.clock.on - day) // timedelta(days=1)
-    name = picture.day_name(day)
-    text = name if before <= 0 else _("{day}, {count} before").format(day=name, count=_days(before))
-    cells = (Cell(text, size=Size.STRONG), *(NOTHING,) * (_COLUMNS - 1))
-    return Row(f"day:{day.isoformat()}", cells, spans=((0, _COLUMNS),), gap=0 if first else 3, lines=1.5)
-
-
-def _days(count: int) -> str:
-    from binder.kitchen.wording import ngettext
-
-    return ngettext("{count} day", "{count} days", count).format(count=count)
+    return day_heading(day, picture.day_name(day), before=before, columns=_COLUMNS, first=first)
 
 
 def _row(picture: DayPicture, bar: Bar, *, stale: bool) -> Row:

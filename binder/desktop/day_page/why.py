@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.day_page.cautions import caution_spoken, cautions_of, in_full
 from binder.figures.date_text import day_time_text, span_text
+from binder.figures.day_activities import step_of
 from binder.figures.duration_text import duration_text
 from binder.figures.plan_question import RUNNING_ORDER
 from binder.kitchen.edits.shoots import dish_name
@@ -65,10 +66,10 @@ def reasons(picture: DayPicture, bar: Bar) -> list[str]:
 def _waits(picture: DayPicture, bar: Bar) -> Iterator[str]:
     """What it waits for, the latest first."""
     binder, question = picture.binder, picture.plan.asked.question
-    waited = [gap for gap in question.gaps if gap.after == bar.key and gap.before.removesuffix("/wait") in picture.bars]
-    ready = {gap: picture.bars[gap.before.removesuffix("/wait")].end + gap.least for gap in waited}
+    waited = [gap for gap in question.gaps if gap.after == bar.key and step_of(gap.before) in picture.bars]
+    ready = {gap: picture.bars[step_of(gap.before)].end + gap.least for gap in waited}
     says = (
-        _one_wait(binder, gap, picture.bars[gap.before.removesuffix("/wait")], bar)
+        _one_wait(binder, gap, picture.bars[step_of(gap.before)], bar)
         for gap in sorted(waited, key=lambda gap: -ready[gap])
     )
     yield from dict.fromkeys(says)

@@ -11,7 +11,6 @@ from binder.desktop.dishes_page.portion_bar_widget import PortionBarWidget
 from binder.desktop.dishes_page.recipe_body import ADD_LINE, ADD_STEP, NOTES, RecipeBody, cell_of_step
 from binder.desktop.dishes_page.recipe_head import RecipeHead
 from binder.desktop.dishes_page.recipe_list import ADD_RECIPE, RecipeList, dish_of_recipe, recipes_in_order
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.page import Page
 from binder.desktop.places import changed_fields, shown_record
 from binder.desktop.sheet.cell import key_of
@@ -46,12 +45,7 @@ class DishesPage(Page):
         sentence = _(
             "A recipe is written in steps, each with the lines it uses, typed whole: 1 1/2 cups chopped onion."
         )
-        empty = EmptyPage(sentence, _("Write the first recipe"), self)
-        empty.begun.connect(self._begin_recipe)
-        self._pages = FilledOrEmpty(content, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
+        self._pages = self.fill(content, sentence, _("Write the first recipe"), self._begin_recipe)
         self._recipe: str | None = None
 
     def _lay_out(self, content: QWidget) -> None:

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.dishes_page.recipe_list import dish_of_recipe
 from binder.desktop.sheet.cell import Mark
-from binder.desktop.words.figure_text import headroom_text, mark_of, money, not_known, small_money
+from binder.desktop.words.figure_text import headroom_text, mark_of, not_known, small_money
 from binder.figures.cap_basis import basis_text, portion_by_food
 from binder.figures.checks import cost_beside_cap
 from binder.figures.cost import Verdict, dish_cost, recipe_lines_cost
 from binder.figures.missing import Missing
+from binder.figures.money_words import money
 from binder.kitchen.shoot import CapBasis
 from binder.kitchen.wording import _
 

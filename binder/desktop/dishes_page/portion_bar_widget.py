@@ -45,11 +45,6 @@ class PortionBarWidget(QWidget):
     def sizeHint(self) -> QSize:
         return QSize(space(self, 100), space(self, 17))
 
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.FontChange:
-            self.updateGeometry()
-
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, painter = tokens_for(self.palette()), QPainter(self)
         painter.fillRect(QRectF(0, 0, self.width(), 1), tokens.colour("line"))

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
-from binder.desktop.words.figure_text import mark_of, money, not_known
+from binder.desktop.words.figure_text import mark_of, not_known
 from binder.figures.cap_basis import basis_text
 from binder.figures.cost import Verdict, dish_cost, recipe_lines_cost
 from binder.figures.missing import Missing, Place
+from binder.figures.money_words import money
 from binder.kitchen.edits.recipes import add_recipe, remove_recipe, set_recipe
 from binder.kitchen.edits.records import remove
 from binder.kitchen.shoot import CapBasis

@@ -6,11 +6,12 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Size, Tone, key_of
 from binder.desktop.sheet.sheet import PlainSheet, record_of
-from binder.desktop.words.figure_text import date_text, money, money_parts, store_name
+from binder.desktop.words.figure_text import date_text, money_parts, store_name
 from binder.figures.date_text import DateForm
 from binder.figures.form_cost import conversion_to
 from binder.figures.memory import FORMS, remembered_from
 from binder.figures.missing import Missing, Place
+from binder.figures.money_words import money
 from binder.figures.price import PricedPack, chosen_pack
 from binder.kitchen.edits.foods import add_food, adopt_food, remove_food, set_food
 from binder.kitchen.edits.records import remove

@@ -22,10 +22,11 @@ from binder.desktop.larder_page.pack_terms import (
 )
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, key_of
 from binder.desktop.sheet.sheet import CellName, PlainSheet, record_of
-from binder.desktop.words.figure_text import date_text, money, pack_size, plain_money
+from binder.desktop.words.figure_text import date_text, pack_size, plain_money
 from binder.desktop.words.typed import UnreadableError, typed_choice, typed_date
 from binder.figures.date_text import DateForm
 from binder.figures.missing import Missing, Place
+from binder.figures.money_words import money
 from binder.figures.price import PricedPack, chosen_pack, pack_grams, quote_of_pack
 from binder.figures.price_history import unit_price, unit_price_text
 from binder.kitchen.change import Change, apply, changed, joined

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.pictures.price_line import price_line
 from binder.desktop.sheet.cell import NOTHING, Cell, Row, Size, Tone
-from binder.desktop.words.figure_text import date_text, money
+from binder.desktop.words.figure_text import date_text
 from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
-from binder.figures.money_words import percent_text
+from binder.figures.money_words import money, percent_text
 from binder.figures.price_history import price_history
 from binder.kitchen.wording import _
 

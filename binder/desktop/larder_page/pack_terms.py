@@ -6,8 +6,9 @@ import re
 from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import Cell, Size
-from binder.desktop.words.figure_text import money, number_text, plain_money
+from binder.desktop.words.figure_text import number_text, plain_money
 from binder.desktop.words.typed import UnreadableError, typed_money
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount import Amount
 from binder.kitchen.amount_text import amount_text

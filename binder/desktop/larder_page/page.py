@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.larder_page.food_conversions import FoodConversions
 from binder.desktop.larder_page.food_facts import FoodFacts, cell_of_fact, food_shown
@@ -62,12 +61,7 @@ class LarderPage(Page):
         self._area.column.addStretch(1)
         self._lay_out(content)
         sentence = _("The larder holds the foods of this binder: what they weigh, what they cost, and how they keep.")
-        empty = EmptyPage(sentence, _("Add the first food"), self)
-        empty.begun.connect(self._begin_food)
-        self._pages = FilledOrEmpty(content, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
+        self._pages = self.fill(content, sentence, _("Add the first food"), self._begin_food)
         self._food = ""
         self._beginning = False
 

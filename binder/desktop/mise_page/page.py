@@ -10,20 +10,19 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 from binder.desktop.base_page.base_figures import is_quick
 from binder.desktop.day_page.choices import Choices
 from binder.desktop.day_page.planning import Planning, planning_of
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.mise_page.mise_list import HOUR, STATION, DayTimes, MiseList, day_times
 from binder.desktop.page import Page
 from binder.desktop.sheet.sheet_view import SheetView
 from binder.desktop.spacing import space
 from binder.desktop.worked_out import WorkedOut
 from binder.figures.leads import Lead, shoot_leads
-from binder.figures.missing import Place
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QHideEvent, QShowEvent
 
     from binder.desktop.desk import Desk
+    from binder.figures.missing import Place
 
 
 class MisePage(Page):
@@ -61,12 +60,7 @@ class MisePage(Page):
         sentence = _(
             "The mise list follows from the builds of the shoot: what is washed, cut, weighed and set out, by station."
         )
-        empty = EmptyPage(sentence, _("Go to the shoot"), self)
-        empty.begun.connect(self._go_to_shoot)
-        self._pages = FilledOrEmpty(content, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
+        self._pages = self.fill_of_a_shoot(content, sentence)
 
     def refresh(self) -> None:
         shoot = self.desk.shoot
@@ -100,10 +94,6 @@ class MisePage(Page):
     def hideEvent(self, event: QHideEvent) -> None:
         self.planning.attend(self, present=False)
         super().hideEvent(event)
-
-    def _go_to_shoot(self) -> None:
-        shoot = self.desk.shoot
-        self.desk.go_to(Place("shoots", shoot.id if shoot else ""))
 
     def go_to(self, place: Place) -> bool:
         """A line stands here too, while this is the page looked at."""

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import grams_parts, headroom_text, mark_of, money
+from binder.desktop.words.figure_text import grams_parts, headroom_text, mark_of
 from binder.figures.budget_rows import bearer_text
 from binder.figures.checks import cost_beside_cap
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.figures.till_shares import LEFT_OVER
 from binder.kitchen.wording import _, listed
 

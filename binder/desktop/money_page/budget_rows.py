@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone, key_of
-from binder.desktop.words.figure_text import date_text, money, number_text, plain_money
+from binder.desktop.words.figure_text import date_text, number_text, plain_money
 from binder.figures.budget import FOOD
 from binder.figures.budget_rows import RowKind, own_amounts
 from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from binder.desktop.words.figure_text import money, number_text
+from binder.desktop.words.figure_text import number_text
 from binder.desktop.words.typed import UnreadableError, typed_money, typed_number
+from binder.figures.money_words import money
 from binder.kitchen.edits.money import add_budget_line, set_budget_line
 from binder.kitchen.errors import BinderError
 from binder.kitchen.number import NUMBER_PATTERN

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.money_page.claim_guess import bare_terms, guessed_terms, tablespoon
 from binder.desktop.shoot_page.dish_head import recipe_called
-from binder.desktop.words.figure_text import minutes_text, money, part_text, plain_money
+from binder.desktop.words.figure_text import minutes_text, part_text, plain_money
 from binder.desktop.words.typed import (
     UnreadableError,
     comma,
@@ -16,6 +16,7 @@ from binder.desktop.words.typed import (
     typed_money,
     typed_part,
 )
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount import Amount, parse_amount
 from binder.kitchen.amount_text import amount_text

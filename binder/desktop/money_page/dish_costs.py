@@ -12,11 +12,11 @@ from typing import TYPE_CHECKING
 from binder.desktop.pictures.cost_bar import CostBar
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import date_text, money, small_money
+from binder.desktop.words.figure_text import date_text, small_money
 from binder.figures.cap_basis import basis_text, portion_by_food
 from binder.figures.cost import break_even_prices, dish_cost
 from binder.figures.missing import Place
-from binder.figures.money_words import pack_words, percent_text
+from binder.figures.money_words import money, pack_words, percent_text
 from binder.figures.price import PricedPack, chosen_pack
 from binder.kitchen.edits.shoots import dish_name
 from binder.kitchen.wording import _

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import Align, Cell, Column, Mark, Row, Size, Tone
 from binder.desktop.sheet.sheet import NotEditableError, PlainSheet
-from binder.desktop.words.figure_text import money, not_known, part_text, plain_money
+from binder.desktop.words.figure_text import not_known, part_text, plain_money
 from binder.desktop.words.typed import typed_money, typed_part
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.kitchen.edits.shoots import set_shoot
 from binder.kitchen.wording import _
 

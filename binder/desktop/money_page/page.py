@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
 
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.money_page.books import CapsAsBought, DishBooks, FoodBooks, closing_words
 from binder.desktop.money_page.budget_sheet import ADD_BUDGET_LINE, BudgetSheet
 from binder.desktop.money_page.cap_part import CapPart
@@ -112,12 +111,7 @@ class MoneyPage(Page):
 
     def _lay_out(self) -> None:
         sentence = _("Money begins with a shoot: what its food costs, what else is bought, and what may be said of it.")
-        empty = EmptyPage(sentence, _("Go to the shoot"), self)
-        empty.begun.connect(self._go_to_shoot)
-        self._pages = FilledOrEmpty(self._area, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
+        self._pages = self.fill_of_a_shoot(self._area, sentence)
 
     def refresh(self) -> None:
         sight = self.desk.sight()
@@ -175,10 +169,6 @@ class MoneyPage(Page):
 
     def _go_to_buying(self) -> None:
         self.desk.go_to(Place("purchases", ""))
-
-    def _go_to_shoot(self) -> None:
-        shoot = self.desk.shoot
-        self.desk.go_to(Place("shoots", shoot.id if shoot else ""))
 
     # Places
 

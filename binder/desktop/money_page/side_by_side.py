@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import money
 from binder.figures.budget import shoot_budget, side_by_side
 from binder.figures.budget_rows import RowKind
+from binder.figures.money_words import money
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:

@@ -7,9 +7,8 @@ from typing import TYPE_CHECKING
 from binder.desktop.pictures.cost_bar import CostBar
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import money
 from binder.figures.money_parts import money_parts
-from binder.figures.money_words import percent_text
+from binder.figures.money_words import money, percent_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:

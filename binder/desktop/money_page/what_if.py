@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import headroom_text, mark_of, money, not_known
+from binder.desktop.words.figure_text import headroom_text, mark_of, not_known
 from binder.desktop.words.typed import UnreadableError, typed_number
 from binder.figures.budget import shoot_budget
 from binder.figures.checks import cost_beside_cap
 from binder.figures.cost import DishCost, Verdict, shoot_costs
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.figures.price_history import raised_by
 from binder.kitchen.wording import _
 

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, Size, Tone
 from binder.desktop.sheet.sheet import PlainSheet
 from binder.desktop.shoot_page.builds import step_title
-from binder.desktop.words.figure_text import money
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from binder.desktop.empty_page import EmptyPage, FilledOrEmpty
 from binder.desktop.fold import Fold
 from binder.desktop.heading_label import HeadingLabel
 from binder.desktop.page import Page
@@ -81,16 +80,10 @@ class ShootPage(Page):
         area.column.addWidget(self.takes)
         area.column.insertSpacing(3, space(self, 3))
         area.column.addStretch(1)
-        empty = EmptyPage(
-            _("A shoot is one day before the camera: a base ingredient, dishes in running order, and a cap for each."),
-            _("Add the first shoot"),
-            self,
+        sentence = _(
+            "A shoot is one day before the camera: a base ingredient, dishes in running order, and a cap for each."
         )
-        empty.begun.connect(self._begin_shoot)
-        self._pages = FilledOrEmpty(area, empty, self)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._pages)
+        self._pages = self.fill(area, sentence, _("Add the first shoot"), self._begin_shoot)
         self._dish: str | None = None
 
     def refresh(self) -> None:

@@ -15,7 +15,6 @@ from binder.desktop.words.figure_text import (
     headroom_text,
     mark_of,
     minutes_text,
-    money,
     not_known,
     number_text,
     plain_money,
@@ -28,6 +27,7 @@ from binder.figures.checks import cost_beside_cap
 from binder.figures.cost import DishCost, Verdict, cap_of, shoot_costs
 from binder.figures.demand import builds_of, last_position
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.kitchen.change import Change, apply, joined
 from binder.kitchen.edits.recipes import add_recipe
 from binder.kitchen.edits.records import remove

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import Align, Cell, Column, Row, Size
 from binder.desktop.sheet.sheet import PlainSheet, Remedy
-from binder.desktop.words.figure_text import clock_edit, clock_text, date_text, money, plain_money
+from binder.desktop.words.figure_text import clock_edit, clock_text, date_text, plain_money
 from binder.desktop.words.typed import Reading, typed_clock, typed_date, typed_money
 from binder.figures.cap_basis import basis_text
 from binder.figures.missing import Place
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount import Amount
 from binder.kitchen.amount_text import amount_text

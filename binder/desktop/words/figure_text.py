@@ -10,11 +10,12 @@ from binder.desktop.words.typed import UnreadableError, typed_clock
 from binder.figures.cost import DishCost, Verdict
 from binder.figures.date_text import DateForm, time_text
 from binder.figures.date_text import date_text as written_date
+from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.figures.weight import COUNTED
 from binder.kitchen.amount import Amount
 from binder.kitchen.amount_text import amount_text, grams_text
-from binder.kitchen.money import honest_digits, minor_digits, money_text
+from binder.kitchen.money import honest_digits, minor_digits
 from binder.kitchen.name_book import singular_words
 from binder.kitchen.number import in_decimals, in_fractions
 from binder.kitchen.wording import _, ngettext
@@ -33,11 +34,6 @@ _VERDICT_MARKS = {
     Verdict.UNKNOWN: Mark.UNKNOWN,
     Verdict.NO_CAP: Mark.NONE,
 }
-
-
-def money(binder: Binder, minor: float, *, digits: int | None = None) -> str:
-    """Minor units as the binder's locale writes money."""
-    return money_text(minor, binder.settings.currency, binder.settings.locale, digits=digits)
 
 
 def plain_money(binder: Binder, minor: int | None) -> str:
