@@ -19,6 +19,9 @@ T = TypeVar("T")
 UNBROKEN_SPACE = "\u00a0"
 
 _UNBROKEN_SPACES = re.compile("[\u2007\u202f\u00a0]")
+_MARKS = frozenset({"Mn", "Me"})
+"""The categories of signs that take no room of their own: accents, and rings around letters."""
+
 _LINE_ENDS = re.compile("\r\n|[\r\x0b\x0c\x85\u2028\u2029]")
 _RIGHT_TO_LEFT = {"R", "AL"}
 _NUMBERS = {"EN", "AN"}
@@ -34,7 +37,20 @@ def clean(text: str) -> str:
     if _PLAIN_ENOUGH.fullmatch(text) and "\u00ad" not in text:
         return text
     one_kind = _UNBROKEN_SPACES.sub(UNBROKEN_SPACE, _LINE_ENDS.sub("\n", unicodedata.normalize("NFC", text)))
-    return joined_letters("".join(_shown(sign) for sign in one_kind))
+    return joined_letters(_on_bases("".join(_shown(sign) for sign in one_kind)))
+
+
+def _on_bases(text: str) -> str:
+    """Marks that begin a word, with a blank to stand on: else they would be drawn over what stands before the text.
+
+    So the Unicode Standard, 5.13, has an isolated nonspacing mark shown (from memory).
+    """
+    found: list[str] = []
+    for sign in text:
+        if unicodedata.category(sign) in _MARKS and (not found or found[-1] in " \n"):
+            found.append(UNBROKEN_SPACE)
+        found.append(sign)
+    return "".join(found)
 
 
 def _shown(sign: str) -> str:

@@ -134,6 +134,15 @@ def test_a_step_is_parted_only_where_it_is_taller_than_a_card() -> None:
     assert sum("1 continued" in page for page in pages) >= 1
 
 
+def test_an_accent_without_a_letter_stays_on_the_page() -> None:
+    plain = full_binder()
+    alone = full_binder(
+        replace(plain.dishes["dish-salad"], name="\u0300"), replace(plain.foods["tahini"], name="\u0300")
+    )
+    printed = _together(alone, "a5", PrintChoices(), [SheetKind.CARDS, SheetKind.STATIONS])
+    _require_faultless(printed, paper_called("a5").margin - 1)
+
+
 def test_signs_that_no_face_has_are_told_and_shown_by_their_number() -> None:
     printed = print_sheet(_with_step(text="Mix \ue123 well."), SHOOT, SheetKind.CARDS)
     assert printed.missing_glyphs == ("\ue123",)
