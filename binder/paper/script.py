@@ -19,6 +19,7 @@ T = TypeVar("T")
 UNBROKEN_SPACE = "\u00a0"
 
 _UNBROKEN_SPACES = re.compile("[\u2007\u202f\u00a0]")
+_DOTTED_CIRCLE = "\u25cc"
 _MARKS = frozenset({"Mn", "Me"})
 """The categories of signs that take no room of their own: accents, and rings around letters."""
 
@@ -41,14 +42,14 @@ def clean(text: str) -> str:
 
 
 def _on_bases(text: str) -> str:
-    """Marks that begin a word, with a blank to stand on: else they would be drawn over what stands before the text.
+    """Marks that begin a word, on a dotted circle: else they would be drawn over what stands before the text.
 
-    So the Unicode Standard, 5.13, has an isolated nonspacing mark shown (from memory).
+    So the Unicode Standard, 5.13, has a mark without a letter shown (from memory).
     """
     found: list[str] = []
     for sign in text:
         if unicodedata.category(sign) in _MARKS and (not found or found[-1] in " \n"):
-            found.append(UNBROKEN_SPACE)
+            found.append(_DOTTED_CIRCLE)
         found.append(sign)
     return "".join(found)
 

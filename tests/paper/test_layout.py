@@ -134,12 +134,16 @@ def test_a_step_is_parted_only_where_it_is_taller_than_a_card() -> None:
     assert sum("1 continued" in page for page in pages) >= 1
 
 
-def test_an_accent_without_a_letter_stays_on_the_page() -> None:
+@pytest.mark.parametrize("accent", ["\u0300", "\u030e", "\u0303"])
+def test_an_accent_without_a_letter_stays_on_the_page(accent: str) -> None:
     plain = full_binder()
     alone = full_binder(
-        replace(plain.dishes["dish-salad"], name="\u0300"), replace(plain.foods["tahini"], name="\u0300")
+        replace(plain.foods["tahini"], name=accent),
+        replace(plain.dishes["dish-salad"], name=accent),
+        replace(plain.steps["salad/1"], title=accent, text=""),
+        replace(plain.shoots[SHOOT], name=accent),
     )
-    printed = _together(alone, "a5", PrintChoices(), [SheetKind.CARDS, SheetKind.STATIONS])
+    printed = _together(alone, "a5", PrintChoices(), [SheetKind.CARDS, SheetKind.SHOPPING, SheetKind.STATIONS])
     _require_faultless(printed, paper_called("a5").margin - 1)
 
 
