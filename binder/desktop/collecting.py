@@ -12,6 +12,8 @@ import gc
 
 from PySide6.QtCore import QObject, QTimer
 
+from binder.kitchen.bulk import set_aside_what_is_new
+
 _MILLISECONDS = 1000
 """Between two looks; each looks through one generation at most, so that the window is not held up."""
 
@@ -29,7 +31,11 @@ class GarbageCollector(QObject):
 
 
 def collect_what_is_due() -> None:
-    """Look through the oldest generation that has had more than its threshold, as Python would."""
+    """Look through the oldest generation that has had more than its threshold, as Python would.
+
+    What has just been made by the ten thousand is set aside: looking through it would hold the window up.
+    """
+    set_aside_what_is_new()
     counts, thresholds = gc.get_count(), gc.get_threshold()
     due = (generation for generation in (2, 1, 0) if counts[generation] > thresholds[generation] > 0)
     generation = next(due, None)

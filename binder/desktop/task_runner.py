@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 _SECONDS_BETWEEN_REPORTS = 0.1
 
-_SECONDS_OF_A_TURN = 0.001
+_SECONDS_OF_A_TURN = 0.0001
 """How long work may go on while the window's thread waits for its turn: a fifth of what Python gives.
 
 Each call into Qt gives the turn away, so a repaint waits for it many times over. With five milliseconds the slowest of

@@ -62,9 +62,13 @@ def too_many_rows() -> UnreadableTableError:
 
 
 def _require_short_lines(text: str) -> None:
-    for number, line in enumerate(text.split("\n"), start=1):
-        if len(line) > _LONGEST_LINE:
+    begin, number = 0, 1
+    while len(text) - begin > _LONGEST_LINE:
+        end = text.rfind("\n", begin, begin + _LONGEST_LINE + 1)
+        if end < 0:
             raise UnreadableTableError(_slip(number, "larger than"))
+        number += text.count("\n", begin, end + 1)
+        begin = end + 1
 
 
 def _slip(line: int, message: str) -> str:

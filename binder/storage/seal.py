@@ -47,12 +47,24 @@ def _written(total: int) -> str:
 
 
 def _record_hash(table: str, text: str) -> int:
-    return _hash(table + text)
+    return _hash([table + text])
+
+
+_PIECE = 100_000
+"""Characters of a large change that are hashed at once, so that other threads run in between."""
+
+_NO_EDITS = '"edits": ""'
 
 
 def _entry_hash(entry: Entry) -> int:
-    return _hash("journal" + json.dumps(entry.row(), sort_keys=True))
+    """The hash of "journal" and the row as JSON with its names sorted, whose edits are written piece by piece."""
+    before, _found, after = json.dumps({**entry.row(), "edits": ""}, sort_keys=True).partition(_NO_EDITS)
+    edits = (json.dumps(entry.edits[at : at + _PIECE])[1:-1] for at in range(0, len(entry.edits), _PIECE))
+    return _hash(["journal", before, _NO_EDITS[:-1], *edits, '"', after])
 
 
-def _hash(text: str) -> int:
-    return int.from_bytes(blake2b(text.encode(), digest_size=_BYTES).digest())
+def _hash(pieces: Iterable[str]) -> int:
+    digest = blake2b(digest_size=_BYTES)
+    for piece in pieces:
+        digest.update(piece.encode())
+    return int.from_bytes(digest.digest())

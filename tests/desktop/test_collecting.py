@@ -68,3 +68,13 @@ def test_the_oldest_that_is_due_is_looked_through(monkeypatch: pytest.MonkeyPatc
         monkeypatch.setattr(gc, "get_threshold", lambda: (700, 10, 10))
         collect_what_is_due()
     assert looked == [1, 2, 0]
+
+
+def test_records_made_by_the_ten_thousand_are_not_looked_through(monkeypatch: pytest.MonkeyPatch) -> None:
+    looked: list[int] = []
+    frozen: list[bool] = []
+    monkeypatch.setattr(gc, "collect", looked.append)
+    monkeypatch.setattr(gc, "freeze", lambda: frozen.append(True))
+    monkeypatch.setattr(gc, "get_count", lambda: (0, 0, 0) if frozen else (100_000, 3, 3))
+    collect_what_is_due()
+    assert (frozen, looked) == ([True], [])

@@ -35,6 +35,12 @@ def test_the_separator_is_the_one_that_brings_headings_to_light(content: bytes, 
     assert cells(content)[0] == first
 
 
+def test_the_line_without_end_is_named_by_its_number() -> None:
+    before = b"food,price\n" + b"Salt,1.50\n" * 300_000
+    with pytest.raises(UnreadableTableError, match="line 300002 has a cell far too long"):
+        csv_rows(before + b"x" * 2_000_000)
+
+
 def test_controls_are_tidied_away_and_our_own_guard_is_taken_off() -> None:
     assert cells("food\x00, 'x\n'=1+1,e\u0301\n".encode()) == [("food", "'x"), ("=1+1", "é")]
 

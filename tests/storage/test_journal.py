@@ -81,6 +81,14 @@ def test_an_entry_of_another_version_is_named() -> None:
             replace(kept, edits=edits).change()
 
 
+@pytest.mark.parametrize("end", ["", "]", "]} ", "]},", ',{}]}', ',["foods",null]]}'])
+def test_an_entry_that_is_cut_or_goes_on_is_named(end: str) -> None:
+    kept = entry(1)
+    assert kept.edits.endswith("]}")
+    with pytest.raises(ForgottenChangeError, match="“Add salt” cannot be taken back"):
+        replace(kept, edits=kept.edits[:-2] + end).change()
+
+
 def test_labels_and_names_are_kept_as_text_can_be() -> None:
     scribe = Scribe("A\x00da\ud800")
     made = scribe.entry(Change("Set\r\nprice \udfff", ()), kind=Kind.EDIT, of=None, made_on=0)
