@@ -96,6 +96,7 @@ class Desk(QObject):
 
     def _announce(self) -> None:
         """Have the checks follow, then everyone else."""
+        self.tasks.window_first.take_turn()
         self.checks.follow(self.binder, self._shoot)
         self.changed.emit()
 

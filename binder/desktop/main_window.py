@@ -70,6 +70,7 @@ class MainWindow(QMainWindow):
         self.news = NewsWatch(desk.bridge, self)
         self._listen()
         self.setAcceptDrops(True)
+        desk.tasks.window_first.watch(self)
         self._follow()
         self.view.follow()
 

@@ -12,6 +12,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt, Signal
 
+from binder.desktop.window_first import WindowFirst
+from binder.kitchen.turns import give_way
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -50,6 +53,7 @@ class Task:
         """Say how far the work is (0 to 1), ten times a second at most. Raises StoppedError where it is to stop."""
         if self.cancelled.is_set():
             raise StoppedError
+        give_way()
         now = time.monotonic()
         if now - self._said >= _SECONDS_BETWEEN_REPORTS:
             self._said = now
@@ -97,6 +101,7 @@ class TaskRunner(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         sys.setswitchinterval(min(sys.getswitchinterval(), _SECONDS_OF_A_TURN))
+        self.window_first = WindowFirst(self)
         self._pools: dict[Lane, ThreadPoolExecutor] = {}
         self._current: dict[str, Task] = {}
         self._generation = 0
@@ -139,6 +144,7 @@ class TaskRunner(QObject):
         """Stop everything and wait until the threads have ended."""
         for subject in list(self._current):
             self.cancel(subject)
+        self.window_first.stop()
         for pool in self._pools.values():
             pool.shutdown(wait=True, cancel_futures=True)
         self._pools = {}
@@ -164,4 +170,5 @@ class TaskRunner(QObject):
             self.progressed.emit(report)
         else:
             del self._current[report.subject]
+            self.window_first.take_turn()
             self.finished.emit(report)

@@ -50,16 +50,19 @@ class WaitLine(QWidget):
 
     def begin(self, says: str, *, stops: bool = True) -> None:
         """Show what is waited for; what never `stops` half way does not say how far it is either."""
+        self._say(says, stops=stops)
+        self.show()
+
+    def _say(self, says: str, *, stops: bool) -> None:
         self.stop.setVisible(stops)
         self.bar.setRange(0, _PARTS if stops else 0)
         self.says.setText(says)
         self.bar.setAccessibleName(says)
         self.bar.setValue(0)
-        self.show()
 
     def begin_soon(self, says: str) -> None:
         """Show what is waited for once it is worth it; what comes at once is never seen to be waited for."""
-        self.begin(says)
+        self._say(says, stops=True)
         self.hide()
         self._soon.start(_MILLISECONDS)
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from binder.exchange.price_columns import guessed_columns
 from binder.exchange.table_cell import TableRow, UnreadableTableError, tidied
 from binder.exchange.text_safety import plain_cell
+from binder.kitchen.turns import in_turns
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -47,7 +48,7 @@ def csv_rows(content: bytes, *, progress: Callable[[float], None] | None = None)
 
 
 def _rows(reader: Iterator[list[str]]) -> Iterator[TableRow]:
-    for number, cells in enumerate(reader, start=1):
+    for number, cells in enumerate(in_turns(reader), start=1):
         if number > MOST_ROWS:
             raise too_many_rows()
         kept = tuple(plain_cell(tidied(cell)) for cell in cells[:_MOST_CELLS])

@@ -18,6 +18,7 @@ from binder.exchange.price_table import price_table
 from binder.kitchen.bulk import uncollected
 from binder.kitchen.errors import BinderError
 from binder.kitchen.money import money_text
+from binder.kitchen.turns import in_turns
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
@@ -161,7 +162,7 @@ class _Entry:
     def all(self, rows: Sequence[TableRow], progress: Callable[[float], None] | None) -> tuple[RowFate, ...]:
         """What becomes of each row."""
         fates = []
-        for index, row in enumerate(rows):
+        for index, row in enumerate(in_turns(rows)):
             if progress and index % _ROWS_BETWEEN_REPORTS == 0:
                 progress(index / len(rows))
             fates.append(self._fate(row))

@@ -6,6 +6,7 @@ import functools
 from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar, cast
 
 from binder.kitchen.binder import EVERY_TABLE
+from binder.kitchen.turns import give_way
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -52,6 +53,7 @@ def remembered_from(
             key = (name, *args, *kwargs.items()) if kwargs else (name, *args)
             found = shelf.get(key, _NOT_YET)
             if found is _NOT_YET:
+                give_way()
                 if len(shelf) >= _MOST_KEPT:
                     shelf.clear()
                 found = shelf[key] = figure(binder, *args, **kwargs)

@@ -13,6 +13,7 @@ from binder.figures.pack_choice import Choice, cheapest_choice
 from binder.figures.pack_offers import Need, NothingCoversError, Offer, Progress, Purchase, Terms
 from binder.figures.pack_ties import StoreSets, best_in_each, best_within, worth
 from binder.figures.under_way import told
+from binder.kitchen.turns import in_turns
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -141,7 +142,7 @@ class _Program:
         self.choices, self.terms, self.seconds = choices, terms, seconds
         self.visits: dict[str, Any] = {}
         self.taken = [[self.model.new_bool_var("") for _choice in group] for group in choices]
-        for group, taken in zip(choices, self.taken, strict=True):
+        for group, taken in in_turns(zip(choices, self.taken, strict=True)):
             self.model.add_exactly_one(taken)
             for store in frozenset().union(*(choice.stores for choice in group)) - {ANYWHERE}:
                 asking = [var for choice, var in zip(group, taken, strict=True) if store in choice.stores]
@@ -153,7 +154,7 @@ class _Program:
         self.trips = sum(round(self.parts * asked[store]) * visit for store, visit in self.visits.items())
         self.price = self.trips + sum(
             round(self.parts * choice.price) * var
-            for group, taken in zip(choices, self.taken, strict=True)
+            for group, taken in in_turns(zip(choices, self.taken, strict=True))
             for choice, var in zip(group, taken, strict=True)
         )
 
@@ -187,7 +188,7 @@ class _Program:
 
     def _hint(self, known: Sequence[Choice]) -> None:
         """Begin the search with a purchase: what is left to do is to prove that there is none better."""
-        for group, taken, choice in zip(self.choices, self.taken, known, strict=True):
+        for group, taken, choice in in_turns(zip(self.choices, self.taken, known, strict=True)):
             for one, var in zip(group, taken, strict=True):
                 self.model.add_hint(var, one is choice)
         stores = frozenset().union(*(choice.stores for choice in known))

@@ -10,6 +10,8 @@ import itertools
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from binder.kitchen.turns import in_turns
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
@@ -43,7 +45,7 @@ def best_in_each(
     `cost` is what choices come to with their trips, in parts of a minor unit.
     """
     ordered = [sorted(group, key=lambda choice: choice.rank) for group in choices]
-    purchases = (best_within(ordered, sets.stores - allowed) for allowed in sets.each())
+    purchases = (best_within(ordered, sets.stores - allowed) for allowed in in_turns(sets.each()))
     return min((one for one in purchases if one is not None), key=lambda one: worth(one, cost), default=None)
 
 

@@ -6,6 +6,8 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from typing import TYPE_CHECKING
 
+from binder.kitchen.turns import give_way
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
     from typing import TypeVar
@@ -29,6 +31,7 @@ def told(things: Sequence[T]) -> Iterator[T]:
     """The things one after another, telling before each how many of them are done."""
     listener = _listener.get()
     for number, thing in enumerate(things):
+        give_way()
         if listener is not None:
             listener(number / len(things))
         yield thing

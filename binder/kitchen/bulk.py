@@ -26,7 +26,7 @@ def uncollected() -> Iterator[None]:
             gc.enable()
 
 
-_VERY_MANY = 20_000
+_VERY_MANY = 10_000
 """New objects that no cycle is looked for in: records and figures come by the ten thousand, garbage never does."""
 
 

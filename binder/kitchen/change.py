@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from binder.kitchen.binder import TABLE_OF, Binder
 from binder.kitchen.errors import BinderError
 from binder.kitchen.integrity import require_whole
+from binder.kitchen.turns import in_turns
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -92,7 +93,7 @@ def joined(label: str, changes: Iterable[Change]) -> Change:
 def apply(binder: Binder, change: Change) -> Binder:
     """The next binder. Raises ConflictError, or an error of `integrity` where the result would not hang together."""
     pending: dict[str, dict[str, Record | None]] = {}
-    for edit in change.edits:
+    for edit in in_turns(change.edits):
         done = pending.setdefault(edit.table, {})
         found = done[edit.id] if edit.id in done else binder.find(edit.table, edit.id)
         if found not in (edit.before, edit.after):

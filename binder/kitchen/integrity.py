@@ -11,6 +11,7 @@ from binder.kitchen.recipe import Line, Step
 from binder.kitchen.record import Record, fields_of
 from binder.kitchen.settings import SETTINGS_ID
 from binder.kitchen.shapes import Reference
+from binder.kitchen.turns import in_turns
 from binder.kitchen.wording import _, listed, ngettext
 
 if TYPE_CHECKING:
@@ -97,7 +98,7 @@ def references_to(table: str) -> tuple[tuple[str, str, Reference], ...]:
 def require_whole(binder: Binder, edits: Iterable[_Edit]) -> None:
     """Check what `edits` touched in `binder`, the value they led to. Raises the errors of this module."""
     recipes_touched = False
-    for edit in edits:
+    for edit in in_turns(edits):
         if edit.after is None:
             _require_unused(binder, edit.before)
         else:

@@ -14,6 +14,7 @@ from binder.kitchen.change import Change, Edit
 from binder.kitchen.errors import BinderError
 from binder.kitchen.plain import record_of
 from binder.kitchen.shapes import tidy
+from binder.kitchen.turns import in_turns
 from binder.kitchen.wording import _
 from binder.storage.record_text import EditText, names_in_text, texts_of
 
@@ -60,7 +61,7 @@ class Entry:
     def change(self) -> Change:
         """The change itself. Raises ForgottenChangeError."""
         try:
-            return Change(self.label, tuple(_edits(self.edits)))
+            return Change(self.label, tuple(in_turns(_edits(self.edits))))
         except (BinderError, KeyError, TypeError, ValueError) as error:
             raise ForgottenChangeError(self.label) from error
 
@@ -94,8 +95,8 @@ def entry_of_row(row: Mapping[str, Any]) -> Entry:
 def _written(edits: Sequence[EditText]) -> str:
     """Edits as JSON: the names of fields once a table, then for each edit its table and the values before and after."""
     names = {table: names_in_text(RECORD_TYPES[table]) for table in dict.fromkeys(edit.table for edit in edits)}
-    listed = ",".join(f'["{edit.table}",{edit.before or "null"},{edit.after or "null"}]' for edit in edits)
-    return f'{_FIELDS}{json.dumps(names, separators=(",", ":"))}{_EDITS}{listed}{_END}'
+    listed = ",".join(f'["{edit.table}",{edit.before or "null"},{edit.after or "null"}]' for edit in in_turns(edits))
+    return f"{_FIELDS}{json.dumps(names, separators=(',', ':'))}{_EDITS}{listed}{_END}"
 
 
 _FIELDS, _EDITS, _END = '{"fields":', ',"edits":[', "]}"

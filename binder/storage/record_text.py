@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from binder.kitchen.plain import plain_value
 from binder.kitchen.record import Record, fields_of, values_getter
+from binder.kitchen.turns import in_turns
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -50,7 +51,7 @@ def text_of(record: Record) -> str:
 
 def texts_of(edits: Iterable[Edit]) -> tuple[EditText, ...]:
     """Edits as text."""
-    return tuple(EditText(edit.table, _side(edit.before), _side(edit.after)) for edit in edits)
+    return tuple(EditText(edit.table, _side(edit.before), _side(edit.after)) for edit in in_turns(edits))
 
 
 def _side(record: Record | None) -> str | None:

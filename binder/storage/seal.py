@@ -12,6 +12,7 @@ from hashlib import blake2b
 from typing import TYPE_CHECKING
 
 from binder.kitchen.binder import TABLE_OF
+from binder.kitchen.turns import in_turns
 from binder.storage.record_text import text_of
 
 if TYPE_CHECKING:
@@ -34,7 +35,7 @@ def seal_of(records: Iterable[Record], entries: Iterable[Entry]) -> str:
 def moved_seal(seal: str, edits: Iterable[EditText], entry: Entry) -> str:
     """The seal after a change, of which these are the edits, and its journal entry."""
     total = int(seal, 16) + _entry_hash(entry)
-    for table, before, after in edits:
+    for table, before, after in in_turns(edits):
         if before is not None:
             total -= _record_hash(table, before)
         if after is not None:

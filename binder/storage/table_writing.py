@@ -14,6 +14,7 @@ import sqlalchemy as sa
 from sqlalchemy.dialects import sqlite
 from sqlalchemy.exc import IntegrityError
 
+from binder.kitchen.turns import in_turns
 from binder.storage.rows import row_of
 from binder.storage.schema import TABLES
 
@@ -58,7 +59,7 @@ def write_edits(connection: sa.Connection, edits: Iterable[Edit]) -> None:
     gone: dict[str, list[Row]] = {}
     changed: dict[str, list[Row]] = {}
     made: dict[str, list[Row]] = {}
-    for edit in edits:
+    for edit in in_turns(edits):
         if edit.after is None:
             gone.setdefault(edit.table, []).append((edit.id,))
         elif edit.before is None:

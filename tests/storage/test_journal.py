@@ -81,7 +81,7 @@ def test_an_entry_of_another_version_is_named() -> None:
             replace(kept, edits=edits).change()
 
 
-@pytest.mark.parametrize("end", ["", "]", "]} ", "]},", ',{}]}', ',["foods",null]]}'])
+@pytest.mark.parametrize("end", ["", "]", "]} ", "]},", ",{}]}", ',["foods",null]]}'])
 def test_an_entry_that_is_cut_or_goes_on_is_named(end: str) -> None:
     kept = entry(1)
     assert kept.edits.endswith("]}")

@@ -6,6 +6,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from binder.desktop.buying_page.buying_figures import BuyingFigures, ListLine, list_lines
+from binder.desktop.buying_page.kept_lines import KeptLines
 from binder.desktop.buying_page.list_rows import (
     BOUGHT,
     beside_rows,
@@ -41,7 +42,7 @@ if TYPE_CHECKING:
 
     from binder.desktop.buying_page.buying_figures import LatestBuying
     from binder.desktop.sheet.sheet import Sight
-    from binder.figures.trips import TripPlan
+    from binder.figures.trips import TripLine, TripPlan
     from binder.kitchen.binder import Binder
     from binder.kitchen.buying import Purchase
     from binder.kitchen.change import Change
@@ -52,6 +53,7 @@ class BuyingList(PlainSheet):
 
     def __init__(self, latest: LatestBuying) -> None:
         self._latest = latest
+        self._lines = KeptLines()
 
     @property
     def name(self) -> str:
@@ -77,7 +79,8 @@ class BuyingList(PlainSheet):
         figures = self._latest.value
         if sight.shoot is None or figures is None:
             return []
-        found = list(_trips(sight.binder, sight.shoot, figures))
+        self._lines.follow(sight.binder)
+        found = list(_trips(sight.binder, sight.shoot, figures, self._lines))
         found += _unknown(sight.binder, sight.shoot, figures)
         found += _beside(sight.binder, sight.shoot, figures)
         return [*found, *sum_rows(sight.binder, sight.shoot, figures.bought)] if found else []
@@ -153,7 +156,7 @@ def _day_or_note(binder: Binder, column: str, text: str) -> dict[str, object]:
     return {"on": typed_date(binder, text)} if column == "food" else {"note": text.strip()}
 
 
-def _trips(binder: Binder, shoot: str, figures: BuyingFigures) -> Iterator[Row]:
+def _trips(binder: Binder, shoot: str, figures: BuyingFigures, kept: KeptLines) -> Iterator[Row]:
     """The trips; a food whose line is ended stands once, where it would have been fetched first."""
     ended: set[str] = set()
     for at, plan in enumerate(figures.plans):
@@ -161,20 +164,21 @@ def _trips(binder: Binder, shoot: str, figures: BuyingFigures) -> Iterator[Row]:
         for section, lines in groupby(plan.lines, key=lambda line: line.item.section):
             yield section_row(f"section:{trip_key(plan)}/{section}", section)
             for line in lines:
-                yield from _food(binder, shoot, plan, ListLine(line.item, None, plan.on), ended)
+                yield from _food(binder, shoot, plan, line, ended, kept)
 
 
-def _food(binder: Binder, shoot: str, plan: TripPlan, whole: ListLine, ended: set[str]) -> Iterator[Row]:
-    food = whole.item.food
+def _food(
+    binder: Binder, shoot: str, plan: TripPlan, fetched: TripLine, ended: set[str], kept: KeptLines
+) -> Iterator[Row]:
+    food, whole = fetched.item.food, ListLine(fetched.item, None, plan.on)
     purchase = purchase_of(binder, shoot, whole)
     if purchase is not None and (purchase.instead is not None or not purchase.count):
         if food not in ended:
             ended.add(food)
             yield from ended_rows(binder, whole, purchase)
         return
-    fetched = next(line for line in plan.lines if line.item.food == food)
     for number, taken in enumerate(fetched.packs):
-        yield from line_rows(binder, shoot, ListLine(whole.item, taken, plan.on), first=number == 0)
+        yield from kept.rows(shoot, ListLine(whole.item, taken, plan.on), first=number == 0)
 
 
 def _unknown(binder: Binder, shoot: str, figures: BuyingFigures) -> Iterator[Row]:

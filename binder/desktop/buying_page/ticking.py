@@ -32,7 +32,7 @@ _ENOUGH = 3
 
 def purchases_of(binder: Binder, shoot: str, food: str) -> list[Purchase]:
     """What became of a food of the list so far."""
-    return [one for one in binder.purchases.where("shoot", shoot) if one.food == food]
+    return [one for one in binder.purchases.where("food", food) if one.shoot == shoot]
 
 
 def ends_line(purchase: Purchase) -> bool:

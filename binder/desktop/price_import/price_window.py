@@ -63,6 +63,7 @@ class PriceWindow(QDialog):
         self._make_foot()
         self._lay_out()
         desk.tasks.finished.connect(self._finish)
+        desk.tasks.window_first.watch(self)
         self._say_date()
         self._read_again()
 

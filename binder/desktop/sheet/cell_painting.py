@@ -19,7 +19,7 @@ from binder.desktop.spacing import step
 from binder.desktop.typeface import heading, sized, small
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
 
     from binder.desktop.sheet.cell import Column
     from binder.desktop.theme import Tokens
@@ -45,14 +45,16 @@ class Brushes:
 
 def text_font(font: QFont, size: Size) -> QFont:
     """The font of a cell's text."""
-    makers: dict[Size, Callable[[], QFont]] = {
-        Size.SMALL: lambda: small(font),
-        Size.BODY: lambda: font,
-        Size.STRONG: lambda: sized(font, 1.0, strong=True),
-        Size.HEADING: lambda: heading(font, 1),
-        Size.TITLE: lambda: heading(font, 2),
-    }
-    return makers[size]()
+    return _FONTS[size](font)
+
+
+_FONTS: Mapping[Size, Callable[[QFont], QFont]] = {
+    Size.SMALL: small,
+    Size.BODY: lambda font: font,
+    Size.STRONG: lambda font: sized(font, 1.0, strong=True),
+    Size.HEADING: lambda font: heading(font, 1),
+    Size.TITLE: lambda font: heading(font, 2),
+}
 
 
 def padding(font: QFont) -> int:

@@ -8,7 +8,7 @@ from PySide6.QtCore import QAbstractItemModel, QEvent, QObject, QPersistentModel
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QFocusEvent, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import QAbstractItemDelegate, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from binder.desktop.sheet.cell import Align, Cell, Row
+from binder.desktop.sheet.cell import NOTHING, Align, Cell, Row
 from binder.desktop.sheet.cell_editor import Editor, LineEditor, ParagraphEditor
 from binder.desktop.sheet.cell_painting import Brushes, paint_cell, text_font
 from binder.desktop.sheet.sheet import CellName
@@ -51,8 +51,10 @@ class SheetDelegate(QStyledItemDelegate):
             painter.fillRect(box, tokens.colour("tint"))
         if row.rule:
             painter.fillRect(QRectF(box.left(), box.bottom() - 1, box.width(), 1), tokens.colour("faint"))
-        content = box.adjusted(0, step(option.font, row.gap), 0, -1)
-        paint_cell(Brushes(painter, tokens, option.font), content, cell, model.columns[index.column()], wraps=row.wraps)
+        if cell is not NOTHING:
+            content = box.adjusted(0, step(option.font, row.gap), 0, -1)
+            brushes = Brushes(painter, tokens, option.font)
+            paint_cell(brushes, content, cell, model.columns[index.column()], wraps=row.wraps)
         self._outline(painter, box, option, editable=cell.edit is not None)
 
     def _outline(self, painter: QPainter, box: QRectF, option: QStyleOptionViewItem, *, editable: bool) -> None:

@@ -22,6 +22,18 @@ ROW_ROLE = Qt.ItemDataRole.UserRole + 2
 _ROW_MIME = "application/x-binder-row"
 
 
+_FLAGS = {
+    (editable, adds): Qt.ItemFlag.ItemIsEnabled
+    | Qt.ItemFlag.ItemIsSelectable
+    | Qt.ItemFlag.ItemNeverHasChildren
+    | (Qt.ItemFlag.ItemIsEditable if editable else Qt.ItemFlag.NoItemFlags)
+    | (Qt.ItemFlag.NoItemFlags if adds else Qt.ItemFlag.ItemIsDragEnabled)
+    for editable in (False, True)
+    for adds in (False, True)
+}
+"""What a cell allows, by whether it can be edited and its row begins new records; asked for each cell painted."""
+
+
 class SheetModel(QAbstractTableModel):
     """Rows of a `Sheet`. `make` is given each change an edit leads to and says whether it was made."""
 
@@ -146,10 +158,7 @@ class SheetModel(QAbstractTableModel):
         if not index.isValid():
             return Qt.ItemFlag.ItemIsDropEnabled
         row = self._rows[index.row()]
-        flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemNeverHasChildren
-        if row.cells[index.column()].edit is not None:
-            flags |= Qt.ItemFlag.ItemIsEditable
-        return flags if row.adds else flags | Qt.ItemFlag.ItemIsDragEnabled
+        return _FLAGS[row.cells[index.column()].edit is not None, row.adds]
 
     def supportedDropActions(self) -> Qt.DropAction:
         return Qt.DropAction.MoveAction

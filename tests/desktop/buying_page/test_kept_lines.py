@@ -1,0 +1,66 @@
+"""Rows are kept while they would be the same, and made anew as soon as anything they show is another."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from binder.desktop.buying_page.buying_figures import ListLine, buying_figures, list_lines
+from binder.desktop.buying_page.kept_lines import KeptLines
+from binder.desktop.buying_page.list_rows import line_rows
+from binder.kitchen.binder import Binder
+from binder.kitchen.change import apply
+from binder.kitchen.edits.buying import set_store, tick
+from binder.kitchen.edits.foods import set_price
+
+
+def first_line(binder: Binder) -> tuple[str, ListLine]:
+    shoot = next(iter(binder.shoots))
+    lines = list_lines(buying_figures(binder, shoot)).values()
+    return shoot, next(line for line in lines if line.taken is not None)
+
+
+def kept(binder: Binder) -> KeptLines:
+    made = KeptLines()
+    made.follow(binder)
+    return made
+
+
+def test_rows_are_those_of_the_line_and_kept(chickpeas: Binder) -> None:
+    lines, (shoot, line) = kept(chickpeas), first_line(chickpeas)
+    rows = lines.rows(shoot, line, first=True)
+    assert rows == line_rows(chickpeas, shoot, line, first=True)
+    assert lines.rows(shoot, replace(line), first=True) is rows
+    dish = next(iter(chickpeas.dishes.values()))
+    lines.follow(chickpeas.with_tables({"dishes": chickpeas.dishes.with_changes([(dish.id, None)])}))
+    assert lines.rows(shoot, line, first=True) is rows
+
+
+def test_a_second_pack_of_a_food_does_not_name_it_again(chickpeas: Binder) -> None:
+    lines, (shoot, line) = kept(chickpeas), first_line(chickpeas)
+    assert lines.rows(shoot, line, first=True) != lines.rows(shoot, line, first=False)
+
+
+def test_another_line_in_its_place_is_made_anew(chickpeas: Binder) -> None:
+    lines, (shoot, line) = kept(chickpeas), first_line(chickpeas)
+    before = lines.rows(shoot, line, first=True)
+    more = replace(line, item=replace(line.item, needed=line.item.needed * 3))
+    assert lines.rows(shoot, more, first=True) == line_rows(chickpeas, shoot, more, first=True) != before
+
+
+@pytest.mark.parametrize("what", ["price", "store", "tick"])
+def test_rows_follow_what_they_show(chickpeas: Binder, what: str) -> None:
+    lines, (shoot, line) = kept(chickpeas), first_line(chickpeas)
+    assert line.taken is not None
+    pack, quote = line.taken.priced.pack, line.taken.priced.quote
+    stores = list(chickpeas.stores.values())
+    changes = {
+        "price": set_price(chickpeas, quote, quote.price + 100),
+        "store": set_store(stores[0], name="Round the corner"),
+        "tick": tick(chickpeas, chickpeas.shoots[shoot], chickpeas.foods[line.item.food], pack=pack, count=1.0),
+    }
+    lines.rows(shoot, line, first=True)
+    after = apply(chickpeas, changes[what])
+    lines.follow(after)
+    assert lines.rows(shoot, line, first=True) == line_rows(after, shoot, line, first=True)
