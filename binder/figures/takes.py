@@ -13,7 +13,7 @@ from binder.figures.base import added_foods, base_balance, not_solved
 from binder.figures.base_network import UnsolvedError, network_of
 from binder.figures.demand import Batches, build_batches, builds_of, missing_needs, recipe_needs
 from binder.figures.least_base import furthest, least_base, least_grams
-from binder.figures.memory import remembered
+from binder.figures.memory import PLANS, remembered, remembered_from
 from binder.figures.missing import Missing
 from binder.figures.price import buyable_packs
 from binder.figures.shopping import cheapest_packs, needed_to_buy, shopping_list
@@ -107,6 +107,7 @@ def _is_bought(binder: Binder, dish: Dish, food: str) -> bool:
     return food not in forms and not binder.foods[food].free
 
 
+@remembered_from(PLANS)
 def bought_grams(binder: Binder, shoot_id: str) -> Mapping[str, float]:
     """Grams of each food that there will be once everything on the shopping list is bought."""
     return {item.food: item.needed + (item.left_over or 0.0) for item in shopping_list(binder, shoot_id).items}

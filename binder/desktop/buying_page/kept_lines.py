@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from binder.desktop.sheet.cell import Row
     from binder.kitchen.binder import Binder
 
-_SHOWN = ("settings", "foods", "measures", "packs", "quotes", "stores", "purchases")
+_SHOWN = ("settings", "foods", "measures", "packs", "stores", "purchases")
 """The tables that a line's rows show something of, beside the line itself."""
 
 

@@ -332,9 +332,11 @@ class SheetView(QTableView):
         self._fit()
 
     def _set_changed(self, first: QModelIndex, last: QModelIndex) -> None:
+        before = self.verticalHeader().length()
         for at in range(first.row(), last.row() + 1):
             self._set_row(at)
-        self._fit()
+        if self.verticalHeader().length() != before:
+            self._fit()
 
     def _set_row(self, at: int) -> None:
         row = self._sheet_model.row_at(at)

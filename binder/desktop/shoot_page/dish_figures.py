@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from binder.desktop.base_page.base_figures import is_quick
+from binder.desktop.quick_shopping import shopping_is_quick
 from binder.desktop.shoot_page.build_refusal import NoMoreError, require_base_for
 from binder.figures.base import BaseVerdict, base_balance
 from binder.figures.swap_outs import Proposal, proposed_builds
@@ -55,8 +56,9 @@ def dish_figures(binder: Binder, dish: str) -> DishFigures:
 
 
 def dish_is_quick(binder: Binder, dish: str) -> bool:
-    """Whether the figures of a dish are there within a frame."""
-    return is_quick(binder, binder.dishes[dish].shoot)
+    """Whether the figures of a dish are there within a frame: what is bought limits its takes as the base does."""
+    shoot = binder.dishes[dish].shoot
+    return shopping_is_quick(binder, shoot) and is_quick(binder, shoot)
 
 
 def _tried(binder: Binder, dish: str) -> list[tuple[Offered, Change | None]]:
