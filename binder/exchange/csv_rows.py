@@ -48,12 +48,19 @@ def csv_rows(content: bytes, *, progress: Callable[[float], None] | None = None)
 
 
 def _rows(reader: Iterator[list[str]]) -> Iterator[TableRow]:
+    known: dict[str, str] = {}
     for number, cells in enumerate(in_turns(reader), start=1):
         if number > MOST_ROWS:
             raise too_many_rows()
-        kept = tuple(plain_cell(tidied(cell)) for cell in cells[:_MOST_CELLS])
+        kept = tuple(known.get(cell) or _kept(cell, known) for cell in cells[:_MOST_CELLS])
         if any(kept):
             yield TableRow(number, kept)
+
+
+def _kept(cell: str, known: dict[str, str]) -> str:
+    """A cell as it is kept. What stands in one row of a price list mostly stands in others too."""
+    kept = known[cell] = plain_cell(tidied(cell))
+    return kept
 
 
 def too_many_rows() -> UnreadableTableError:

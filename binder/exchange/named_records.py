@@ -21,6 +21,7 @@ class NamedRecords(Generic[R]):
     def __init__(self, kind: str, named: Iterable[tuple[R, Iterable[str]]]) -> None:
         self._kind = kind
         self._by_name: dict[str, dict[str, R]] = {}
+        self._known: dict[str, R] = {}
         self._unknown: dict[str, str] = {}
         for record, names in named:
             for name in names:
@@ -28,6 +29,12 @@ class NamedRecords(Generic[R]):
 
     def find(self, name: str) -> R:
         """The one record of that name. Raises RefusedRowError where there is none, or more than one."""
+        known = self._known.get(name)
+        if known is None:
+            known = self._known[name] = self._found(name)
+        return known
+
+    def _found(self, name: str) -> R:
         if not name:
             raise RefusedRowError(_("its {kind} is missing. Add it.").format(kind=self._kind))
         found = self._by_name.get(_folded(name), {})

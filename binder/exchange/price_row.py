@@ -61,6 +61,7 @@ class PriceRowReader:
         self._comma = uses_decimal_comma(self._settings.locale)
         self._pieces: dict[str, frozenset[str]] = {}
         self._sizes: dict[tuple[str, bool, frozenset[str]], tuple[float, str]] = {}
+        self._dates: dict[str, date] = {}
         self._prices: dict[tuple[UsableCell, str], int] = {}
 
     def read(self, row: TableRow) -> PriceRow:
@@ -174,7 +175,9 @@ class PriceRowReader:
         return on
 
     def _typed_date(self, text: str) -> date | None:
-        return parse_date(text, self._settings.locale) if text else self._priced_on
+        if text and text not in self._dates:
+            self._dates[text] = parse_date(text, self._settings.locale)
+        return self._dates[text] if text else self._priced_on
 
 
 def _unusable(cell: UnusableCell, column: str) -> RefusedRowError:

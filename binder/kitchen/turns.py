@@ -8,6 +8,7 @@ Where there is no window nothing is ever waited for.
 from __future__ import annotations
 
 import threading
+from itertools import islice
 from typing import TYPE_CHECKING, TypeVar
 
 if TYPE_CHECKING:
@@ -55,8 +56,8 @@ def give_way() -> None:
 
 
 def in_turns(things: Iterable[T]) -> Iterator[T]:
-    """The things one after another; every few of them, who goes first is let go first."""
-    for number, thing in enumerate(things):
-        if number % _A_TURN == 0:
-            give_way()
-        yield thing
+    """The things one after another, a few of them at once; between these, who goes first is let go first."""
+    left = iter(things)
+    while some := list(islice(left, _A_TURN)):
+        give_way()
+        yield from some
