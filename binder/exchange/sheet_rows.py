@@ -11,6 +11,7 @@ from binder.exchange.table_cell import TableCell, TableRow, Trouble, UnusableCel
 from binder.exchange.workbook_numbers import Formats, number_cell
 from binder.exchange.workbook_parts import PartReader, StopReadingError, damaged, unfolds_too_far
 from binder.exchange.workbook_texts import LONGEST_TEXT, SharedTexts, TextReader, kept_text
+from binder.kitchen.turns import give_way
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -144,6 +145,7 @@ class _SheetReader(PartReader):
             self._cells[self._place] = cell
 
     def _end_row(self) -> None:
+        give_way()
         if self._cells:
             get = self._cells.get
             self.rows.append(TableRow(self._number, tuple([get(place, "") for place in range(max(self._cells) + 1)])))

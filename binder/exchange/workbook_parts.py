@@ -15,7 +15,6 @@ from typing import IO, TYPE_CHECKING, Any
 from xml.parsers import expat
 
 from binder.exchange.table_cell import UnreadableTableError
-from binder.kitchen.turns import give_way
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -38,7 +37,7 @@ _DAMAGE = (expat.ExpatError, zipfile.BadZipFile, zlib.error, EOFError, OSError, 
 
 _MOST_PARTS = 5000
 _SMALL = 1024 * 1024
-_CHUNK = 8 * 1024
+_CHUNK = 64 * 1024
 _ENCRYPTED = 1
 
 
@@ -105,7 +104,6 @@ def _parse(source: IO[bytes], parser: Any, size: int, progress: Callable[[float]
     tags = 0
     more = True
     while more:
-        give_way()
         with _damage_named():
             chunk = source.read(_CHUNK)
             more = bool(chunk)

@@ -8,6 +8,7 @@ import re
 from binder.exchange.table_cell import tidied
 from binder.exchange.text_safety import plain_cell
 from binder.exchange.workbook_parts import PartReader
+from binder.kitchen.turns import give_way
 
 LONGEST_TEXT = 32_767
 """Characters; a spreadsheet's cell holds no more."""
@@ -57,6 +58,7 @@ class SharedTexts(TextReader):
         """A shared text ends with `si`."""
         super().ended(element)
         if element == "si":
+            give_way()
             self.texts.append(self.taken())
 
 
