@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractTableModel, QMimeData, QModelIndex, QObject, QPersistentModelIndex, Qt
@@ -14,13 +15,12 @@ from binder.kitchen.change import Change, apply
 from binder.kitchen.errors import BinderError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
 Index = QModelIndex | QPersistentModelIndex
 CELL_ROLE = Qt.ItemDataRole.UserRole + 1
 ROW_ROLE = Qt.ItemDataRole.UserRole + 2
 _ROW_MIME = "application/x-binder-row"
-
 
 _FLAGS = {
     (editable, adds): Qt.ItemFlag.ItemIsEnabled
@@ -73,9 +73,9 @@ class SheetModel(QAbstractTableModel):
                 self.beginInsertRows(QModelIndex(), step.start, step.start + step.count - 1)
                 self._rows[step.start : step.start] = rows[step.start : step.start + step.count]
                 self.endInsertRows()
-        for at, row in enumerate(self._rows):
-            if row != after[row.key]:
-                self._replace(at, after[row.key])
+        others = [at for at, row in enumerate(self._rows) if row != after[row.key]]
+        for first, last in _runs(others):
+            self._replace(first, [after[row.key] for row in self._rows[first : last + 1]])
 
     def _move(self, step: Moved) -> None:
         below = step.target if step.target < step.source else step.target + 1
@@ -83,12 +83,15 @@ class SheetModel(QAbstractTableModel):
         self._rows.insert(step.target, self._rows.pop(step.source))
         self.endMoveRows()
 
-    def _replace(self, at: int, row: Row) -> None:
-        before, self._rows[at] = self._rows[at], row
-        differ = [column for column in range(self.columnCount()) if before.cells[column] != row.cells[column]]
-        whole = before.spans != row.spans or not differ
-        first, last = (0, self.columnCount() - 1) if whole else (differ[0], differ[-1])
-        self.dataChanged.emit(self.index(at, first), self.index(at, last))
+    def _replace(self, first: int, rows: list[Row]) -> None:
+        """Put rows in place of those from `first` on, and tell which columns are others in any of them."""
+        before = self._rows[first : first + len(rows)]
+        self._rows[first : first + len(rows)] = rows
+        width = range(self.columnCount())
+        differ = {at for old, new in zip(before, rows, strict=True) for at in width if old.cells[at] != new.cells[at]}
+        if not differ or any(old.spans != new.spans for old, new in zip(before, rows, strict=True)):
+            differ = set(width)
+        self.dataChanged.emit(self.index(first, min(differ)), self.index(first + len(rows) - 1, max(differ)))
 
     def row_at(self, at: int) -> Row:
         """The row at a place."""
@@ -198,3 +201,10 @@ _ALIGNMENT = {
     Align.RIGHT: int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
     Align.DECIMAL: int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
 }
+
+
+def _runs(places: Sequence[int]) -> Iterator[tuple[int, int]]:
+    """The first and last of each run of places that follow one another."""
+    for _gap, run in groupby(enumerate(places), key=lambda numbered: numbered[1] - numbered[0]):
+        several = [place for _number, place in run]
+        yield several[0], several[-1]

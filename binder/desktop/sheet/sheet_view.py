@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.desktop.sheet.cell import Mark
 from binder.desktop.sheet.cell_editor import LineEditor, ParagraphEditor
 from binder.desktop.sheet.cell_painting import folded_height, padding, wrapped_height
 from binder.desktop.sheet.sheet_delegate import SheetDelegate
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent
 
-    from binder.desktop.sheet.cell import Row
+    from binder.desktop.sheet.cell import Cell, Row
     from binder.desktop.sheet.sheet import Sheet, Sight
     from binder.kitchen.change import Change
 
@@ -57,6 +58,7 @@ class SheetView(QTableView):
         self._delegate = SheetDelegate(self)
         self._header = SheetHeader(self)
         self._fits_rows = False
+        self._folded_heights: dict[tuple[object, ...], int] = {}
         self.setModel(self._sheet_model)
         self.setItemDelegate(self._delegate)
         self._delegate.left.connect(self._edit_ended)
@@ -302,6 +304,7 @@ class SheetView(QTableView):
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange:
+            self._folded_heights.clear()
             self._header.updateGeometry()
             self._set_columns()
             self._set_all_rows()
@@ -363,8 +366,16 @@ class SheetView(QTableView):
                     plain = max(plain, round(wrapped_height(self.font(), cell, width)))
         for at, cell in enumerate(row.cells):
             if cell.folds:
-                plain = max(plain, round(folded_height(self.font(), cell, self.columnWidth(at))))
+                plain = max(plain, self._folded(cell, self.columnWidth(at)))
         return plain + step(self.font(), row.gap) if row.gap else plain
+
+    def _folded(self, cell: Cell, width: int) -> int:
+        """Kept, as thousands of foods have their names still when all their prices are others."""
+        key = (cell.text, bool(cell.under), cell.size, cell.mark is Mark.NONE, width)
+        height = self._folded_heights.get(key)
+        if height is None:
+            height = self._folded_heights[key] = round(folded_height(self.font(), cell, width))
+        return height
 
     def content_height(self) -> int:
         """How high all rows and the header are together, in pixels."""
