@@ -9,7 +9,7 @@ from binder.desktop.sheet.sheet import PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text, money_parts, store_name
 from binder.figures.date_text import DateForm
 from binder.figures.form_cost import conversion_to
-from binder.figures.memory import FORMS, remembered_from
+from binder.figures.memory import remembered_of
 from binder.figures.missing import Missing, Place
 from binder.figures.money_words import money
 from binder.figures.price import PricedPack, chosen_pack
@@ -89,7 +89,19 @@ def _shipped(binder: Binder) -> list[Food]:
     return [food for key, food in reference_larder().foods.items() if key not in binder.foods]
 
 
-@remembered_from(FORMS | {"stores"})
+def _row_parts(binder: Binder, food_id: str) -> tuple[object, ...]:
+    """What the row of a food is made of; one of thousands is then made anew for a price, and not all."""
+    packs = binder.packs.where("food", food_id)
+    return (
+        binder.foods[food_id],
+        binder.outcomes.where("form", food_id),
+        binder.measures.where("food", food_id),
+        packs,
+        *(binder.quotes.where("pack", pack.id) for pack in packs),
+    )
+
+
+@remembered_of(_row_parts, frozenset({"settings", "stores"}))
 def food_row(binder: Binder, food_id: str) -> Row:
     """The row of a food, kept until its price, or what it comes from, may be another."""
     food = binder.foods[food_id]

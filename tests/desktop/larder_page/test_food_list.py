@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from binder.desktop.larder_page.food_list import ADD_FOOD, FoodList
+from binder.desktop.larder_page.food_list import ADD_FOOD, FoodList, food_row
 from binder.desktop.sheet.cell import Mark
 from binder.desktop.sheet.sheet import Sight
-from binder.kitchen.binder import Binder
-from binder.kitchen.change import apply
-from binder.kitchen.edits.records import remove
+from binder.kitchen.binder import Binder, binder_of, every_record
+from binder.kitchen.change import Change, Edit, apply
+from binder.kitchen.edits.records import remove, with_values
 from binder.kitchen.larder import reference_larder
+from binder.kitchen.record import Record
+from binder.kitchen.settings import Measures
 from tests.desktop.sheets import after_typing, cell_called, is_even
 
 LIST = FoodList()
@@ -30,6 +32,29 @@ def test_a_food_without_a_price_is_marked(chickpeas: Binder) -> None:
     binder = apply(chickpeas, remove("", chickpeas, chickpeas.packs["pack_tahini"]))
     cell = cell_called(LIST, Sight(binder, "day", ""), "foods:tahini", "price")
     assert (cell.text, cell.mark) == ("no price", Mark.UNKNOWN)
+
+
+@pytest.mark.parametrize("what", ["name", "price", "weight", "store", "pack", "form", "measures"])
+def test_a_row_follows_all_that_it_shows(chickpeas: Binder, what: str) -> None:
+    pack = chickpeas.packs["pack_tahini"]
+    quote = max(chickpeas.quotes.where("pack", pack.id), key=lambda one: one.on)
+    store = chickpeas.stores[pack.store or ""]
+    outcome = next(iter(chickpeas.outcomes.values()))
+    edits: dict[str, tuple[Record, dict[str, object]]] = {
+        "name": (chickpeas.foods["tahini"], {"name": "sesame paste"}),
+        "price": (quote, {"price": quote.price + 100}),
+        "weight": (pack, {"size": pack.size * 2}),
+        "store": (store, {"name": "Round the corner"}),
+        "pack": (pack, {"on_sale": False}),
+        "form": (outcome, {"form": "tahini"}),
+        "measures": (chickpeas.settings, {"measures": Measures.METRIC}),
+    }
+    before = food_row(chickpeas, "tahini")
+    record, fields = edits[what]
+    change = Change("", (Edit(before=record, after=with_values(record, **fields)),))
+    after = food_row(apply(chickpeas, change), "tahini")
+    anew = binder_of(every_record(apply(chickpeas, change)))
+    assert after == food_row(anew, "tahini") != before
 
 
 def test_forms_and_what_is_free_have_no_price_to_miss(chickpeas: Binder) -> None:
