@@ -50,7 +50,7 @@ class FoodList(PlainSheet):
 
     def rows(self, sight: Sight) -> list[Row]:
         words = (sight.subject or "").casefold().split()
-        own = [food for food in _by_name(sight.binder.foods.values()) if _has(food, words)]
+        own = [food for food in _by_name(sight.binder.foods.values()) if not words or _has(food, words)]
         rows = [food_row(sight.binder, food.id) for food in own]
         shipped = _shipped_rows(sight.binder, words) if words else []
         return [*rows, *([_heading(), *shipped] if shipped else []), _adding(sight.subject or "")]
