@@ -152,6 +152,23 @@ def test_a_covering_instance_with_a_known_optimum() -> None:
     assert (found.cost, found.proven) == (11, True)
 
 
+@pytest.mark.parametrize(("small", "large"), [(3, 5), (4, 9), (7, 12), (8, 15)])
+def test_amounts_that_no_packs_add_up_to_are_as_many_as_sylvester_counted(small: int, large: int) -> None:
+    """Of two sizes without a common divisor the largest amount they cannot make is ab - a - b, and there are
+    (a - 1)(b - 1) / 2 such amounts (J. J. Sylvester, Educational Times 41, 1884, question 7382; from memory).
+
+    At a price as large as the size, the cheapest purchase costs the amount itself where it can be made, else more.
+    """
+    offers = [Offer("small", "f", "A", float(small), small), Offer("large", "f", "A", float(large), large)]
+    beyond = [
+        amount
+        for amount in range(1, small * large)
+        if cheapest_purchase([Need("f", float(amount))], offers).cost != amount
+    ]
+    assert max(beyond) == small * large - small - large
+    assert len(beyond) == (small - 1) * (large - 1) // 2
+
+
 def test_three_for_the_price_of_two_is_taken_even_for_more_than_is_needed() -> None:
     offer = Offer("tin", "f", "A", 400.0, 100, Bundle(3, 150))
     found = cheapest_purchase([Need("f", 700.0)], [offer])
