@@ -113,7 +113,7 @@ def require_whole(binder: Binder, edits: Iterable[_Edit]) -> None:
 def require_all_whole(binder: Binder) -> None:
     """Check a whole binder that came from outside."""
     for name in RECORD_TYPES:
-        for record in binder.table(name).values():
+        for record in in_turns(binder.table(name).values()):
             _require_references(binder, record)
     require_whole(binder, ())
     require_no_loop(binder)

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from binder.kitchen.binder import RECORD_TYPES
 from binder.kitchen.plain import field_value, plain_value
 from binder.kitchen.record import Field, Record, fields_of, values_getter
+from binder.kitchen.turns import in_turns
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -71,7 +72,7 @@ def records_of_rows(table: str, names: Sequence[str], rows: Iterable[Sequence[ob
     """The records of rows that have these columns. Raises as `record_of_row`, and TypeError where names are wrong."""
     record_type: Callable[..., Record] = RECORD_TYPES[table]
     otherwise = [(field.name, _reader(field)) for field in fields_of(RECORD_TYPES[table]) if field.kind in _READ]
-    for row in rows:
+    for row in in_turns(rows):
         values = dict(zip(names, row, strict=True))
         for name, read in otherwise:
             values[name] = read(values[name])

@@ -28,7 +28,7 @@ _MODULUS = 2 ** (8 * _BYTES)
 
 def seal_of(records: Iterable[Record], entries: Iterable[Entry]) -> str:
     """The seal of these records and journal entries."""
-    total = sum(_record_hash(TABLE_OF[type(record)], text_of(record)) for record in records)
+    total = sum(_record_hash(TABLE_OF[type(record)], text_of(record)) for record in in_turns(records))
     return _written(total + sum(_entry_hash(entry) for entry in entries))
 
 

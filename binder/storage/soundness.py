@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy.exc import DBAPIError
 
+from binder.kitchen.bulk import uncollected
 from binder.kitchen.errors import BinderError
 from binder.kitchen.integrity import require_all_whole
 from binder.kitchen.wording import _, listed
@@ -44,8 +45,9 @@ def checked_contents(connection: sa.Connection, path: Path) -> Contents:
     broken = broken_links(connection)
     if broken:
         raise DamagedFileError(path, _("a link in {table} leads nowhere").format(table=broken[0]))
-    contents = read_contents(connection)
-    require_all_whole(contents.binder)
-    if not seal_holds(connection, contents):
-        raise DamagedFileError(path, _("its records do not add up to their seal"))
-    return contents
+    with uncollected():
+        contents = read_contents(connection)
+        require_all_whole(contents.binder)
+        if not seal_holds(connection, contents):
+            raise DamagedFileError(path, _("its records do not add up to their seal"))
+        return contents
