@@ -24,6 +24,13 @@ WRITING = "large change"
 """The subject of writing one, in the task runner."""
 
 
+class StillWritingError(BinderError):
+    """Something that must wait until a large change is written."""
+
+    def __init__(self) -> None:
+        super().__init__(_("A large change is being written. Wait until it is."))
+
+
 class Document(Protocol):
     """What the window needs of an open document; `storage.document.OpenDocument` is one."""
 
@@ -109,6 +116,11 @@ class DocumentBridge(QObject):
     def binder(self) -> Binder:
         """The binder as it is now."""
         return self._document.binder
+
+    @property
+    def writing(self) -> bool:
+        """Whether a large change is being written."""
+        return self._writing
 
     def take(self, document: Document) -> None:
         """Show another document and let go of the one before."""
@@ -201,7 +213,7 @@ class DocumentBridge(QObject):
 
     def _attempt(self, action: Callable[[], object]) -> bool:
         if self._writing:
-            self.failed.emit(_("A large change is being written. Wait until it is."))
+            self.failed.emit(StillWritingError().says)
             return False
         try:
             action()

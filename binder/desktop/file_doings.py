@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal
 
 from binder.desktop.actions import Action, Menu
+from binder.desktop.document_bridge import StillWritingError
+from binder.desktop.opening import Opened, Opening, is_large, opened
 from binder.kitchen.binder import Binder
 from binder.kitchen.wording import _, listed
 
@@ -33,6 +35,9 @@ class FileDoings(QObject):
     def __init__(self, desk: Desk, shelf: Shelf, window: QWidget) -> None:
         super().__init__(window)
         self._desk, self._shelf, self._window = desk, shelf, window
+        self.opening = Opening(desk, shelf, self)
+        self.opening.done.connect(self._show_beside)
+        self.opening.failed.connect(desk.said)
 
     @property
     def path(self) -> Path | None:
@@ -72,18 +77,27 @@ class FileDoings(QObject):
         return open_it
 
     def open_path(self, path: Path) -> None:
-        """Open a binder file or a JSON document. Raises BinderError where it cannot be."""
-        document = self._shelf.open(path)
-        self.take(document)
-        if document.read_only:
-            self._desk.said.emit(
-                _("This file is write-protected: no edit can be kept. Save a copy as another file to edit it.")
-            )
+        """Open a binder file or a JSON document; a large one beside the window. Raises BinderError where it cannot."""
+        if is_large(path):
+            self.opening.open(path)
         else:
-            self._desk.attempt(lambda: self._shelf.back_up(document))
+            self.show_opened(opened(self._shelf, path))
+
+    def show_opened(self, found: object) -> None:
+        """Show a document that was opened, and say what is to be said of it. Raises as `take`."""
+        if isinstance(found, Opened):
+            self.take(found.document)
+            if found.says:
+                self._desk.said.emit(found.says)
+
+    def _show_beside(self, found: object) -> None:
+        self._desk.attempt(lambda: self.show_opened(found))
 
     def take(self, document: Document) -> None:
-        """Show a document that has been opened."""
+        """Show a document. Raises StillWritingError while a large change of the one before is being written."""
+        if self._desk.bridge.writing:
+            document.close()
+            raise StillWritingError
         self._desk.bridge.take(document)
         self._remember()
 

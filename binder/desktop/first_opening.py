@@ -1,4 +1,4 @@
-"""What the window opens first. The frame is on screen at once; storage is loaded and the binder read right after."""
+"""What the window opens first. The frame is on screen at once; storage is loaded and the binder read beside it."""
 
 from __future__ import annotations
 
@@ -6,9 +6,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
 
+from binder.desktop.opening import Opened, closed_if_stopped, first_opened
 from binder.desktop.task_runner import Outcome, Task
-from binder.kitchen.binder import Binder
-from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -23,17 +22,8 @@ _AFTER_FIRST_PAINT = 20
 
 
 def open_first(window: MainWindow, shelf: Shelf, path: Path | None) -> None:
-    """Open the binder asked for, else the one opened last, else the first sample, else an empty one."""
-    if path is not None and window.open_path(path):
-        return
-    recent = window.desk.settings.recent[:1] if path is None else []
-    for candidate in (*recent, *shelf.samples()[:1]):
-        try:
-            window.files.open_path(candidate)
-        except (BinderError, OSError):
-            continue
-        return
-    window.files.take(shelf.unkept(Binder()))
+    """Open what is opened first, at once."""
+    window.files.show_opened(first_opened(shelf, path, window.desk.settings.recent))
 
 
 class FirstOpening(QObject):
@@ -47,10 +37,13 @@ class FirstOpening(QObject):
         QTimer.singleShot(_AFTER_FIRST_PAINT, self._prepare)
 
     def _prepare(self) -> None:
-        shelf = self._shelf
+        shelf, path, recent = self._shelf, self._path, self._window.desk.settings.recent
 
-        def load(_task: Task) -> None:
+        def load(task: Task) -> Opened:
             shelf.prepare()
+            found = first_opened(shelf, path, recent)
+            closed_if_stopped(task, found)
+            return found
 
         self._window.desk.tasks.run(_OPENING, load)
 
@@ -59,6 +52,6 @@ class FirstOpening(QObject):
             return
         if outcome.error is not None:
             raise outcome.error
-        open_first(self._window, self._shelf, self._path)
+        self._window.files.show_opened(outcome.result)
         self._window.focus_page()
         self.deleteLater()

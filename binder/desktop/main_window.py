@@ -101,6 +101,8 @@ class MainWindow(QMainWindow):
         self.desk.said.connect(self.frame.strip.say)
         self.desk.bridge.changed.connect(self._hush)
         self.files.opened.connect(self._open)
+        self.files.opening.begun.connect(self.head.say)
+        self.files.opening.failed.connect(self.head.refresh)
         QApplication.instance().focusChanged.connect(self._follow_focus)  # type: ignore[union-attr]
 
     # Pages and places
