@@ -145,28 +145,33 @@ class DocumentBridge(QObject):
         Until then nothing else is changed, and the news of others wait. `ahead` works out, before it is announced, what
         will be shown of the binder.
         """
-        self._write_beside(lambda: self._document.make(change), tasks, done, ahead)
+        self.write_beside(lambda: self._document.make(change), tasks, done, ahead)
 
     def undo_beside(
         self, tasks: TaskRunner, done: Callable[[str], object], ahead: Callable[[Binder], object] | None = None
     ) -> None:
         """Take a large change back beside the window, as `make_beside`."""
-        self._write_beside(self._document.undo, tasks, done, ahead)
+        self.write_beside(self._document.undo, tasks, done, ahead)
 
     def redo_beside(
         self, tasks: TaskRunner, done: Callable[[str], object], ahead: Callable[[Binder], object] | None = None
     ) -> None:
         """Do a large change again beside the window, as `make_beside`."""
-        self._write_beside(self._document.redo, tasks, done, ahead)
+        self.write_beside(self._document.redo, tasks, done, ahead)
 
-    def _write_beside(
+    def write_beside(
         self,
         write: Callable[[], object],
         tasks: TaskRunner,
         done: Callable[[str], object],
-        ahead: Callable[[Binder], object] | None,
+        ahead: Callable[[Binder], object] | None = None,
     ) -> None:
+        """Do something that writes much of the document, as `make_beside`; while another is under way, say that."""
         from binder.kitchen.bulk import uncollected
+
+        if self._writing:
+            self.failed.emit(StillWritingError().says)
+            return
 
         def work(_task: Task) -> None:
             with uncollected():

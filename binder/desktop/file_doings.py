@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Signal
 from binder.desktop.actions import Action, Menu
 from binder.desktop.document_bridge import StillWritingError
 from binder.desktop.opening import Opened, Opening, is_large, opened
+from binder.desktop.writing_out import has_many_records, write_out
 from binder.kitchen.binder import Binder
 from binder.kitchen.wording import _, listed
 
@@ -140,16 +141,25 @@ class FileDoings(QObject):
             return
         document = self._desk.bridge.document
         if document.path is None:
-            document.move_to(path)
-            self._remember()
+            write_out(self._desk, lambda: document.move_to(path), self._remember)
         else:
-            document.save_copy_as(path)
-            self._desk.settings.remember(path)
-            self.opened.emit()
+            write_out(self._desk, lambda: document.save_copy_as(path), lambda: self._copied(path))
+
+    def _copied(self, path: Path) -> None:
+        self._desk.settings.remember(path)
+        self.opened.emit()
 
     def go_back(self) -> None:
         """Go back to how the binder was opened; undo takes that back."""
-        self._desk.bridge.go_back_to_opened()
+        bridge = self._desk.bridge
+        if has_many_records(self._desk.binder):
+            bridge.write_beside(bridge.document.go_back_to_opened, self._desk.tasks, self._say)
+        else:
+            bridge.go_back_to_opened()
+
+    def _say(self, sentence: str) -> None:
+        if sentence:
+            self._desk.said.emit(sentence)
 
     def backups(self) -> None:
         """Open one of the backups, beside the binder itself."""
@@ -169,7 +179,8 @@ class FileDoings(QObject):
             self._window, _("Where to write the JSON"), f"{file_stem(binder.settings.name)}.json", _("JSON (*.json)")
         )
         if path is not None:
-            self._shelf.export_json(binder, path)
+            says = _("Written: {file}").format(file=path)
+            write_out(self._desk, lambda: self._shelf.export_json(binder, path), lambda: self._desk.said.emit(says))
 
 
 def file_stem(name: str) -> str:
