@@ -13,6 +13,7 @@ from binder.cli.endings import ExitCode, WrongUsageError
 from binder.exchange.price_columns import COLUMNS, UnknownColumnError, column_letter, column_place, guessed_columns
 from binder.exchange.price_list import Fate, PriceList, part_of, preview_prices
 from binder.exchange.price_table import price_table
+from binder.exchange.table_cell import UnreadableTableError
 from binder.kitchen.errors import BinderError
 from binder.kitchen.whole_file import read_whole
 from binder.kitchen.wording import _, listed, ngettext
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from datetime import date
     from pathlib import Path
 
+    from binder.exchange.price_columns import PriceLayout
     from binder.exchange.price_list import RowFate
     from binder.exchange.price_table import PriceTable
     from binder.kitchen.binder import Binder
@@ -93,10 +95,12 @@ class PriceImport:
     ) -> tuple[PriceList, PriceTable]:
         reading, entering = (None, None) if progress is None else (part_of(progress, 0, 0.5), part_of(progress, 0.5, 1))
         table = price_table(content, sheet=self.sheet, progress=reading)
+        columns = _chosen(self.columns, table.layout().headings)
+        _require(table.layout(columns))
         prices = preview_prices(
             binder,
             table,
-            columns=_chosen(self.columns, table.layout().headings),
+            columns=columns,
             take_good_rows=self.good_rows,
             priced_on=self.priced_on,
             today=self.today,
@@ -104,6 +108,12 @@ class PriceImport:
             progress=entering,
         )
         return prices, table
+
+
+def _require(layout: PriceLayout) -> None:
+    """Raise UnreadableTableError, with the option that says it, where a column that must be there is not found."""
+    if layout.trouble:
+        raise UnreadableTableError(layout.trouble.removesuffix(".") + ": --columns food=A,size=B,price=C.")
 
 
 def _chosen(typed: str, headings: Sequence[str]) -> dict[str, int | None]:

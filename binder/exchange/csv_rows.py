@@ -24,6 +24,7 @@ _LONGEST_LINE = 1_000_000
 """Characters, of which the longest line of a price list has a thousandth."""
 
 _SEPARATORS = (",", ";", "\t", "|")
+_HEAD = 100_000
 _LOOKED_AT = 30
 """Lines among which headings are looked for."""
 
@@ -45,6 +46,11 @@ def csv_rows(content: bytes, *, progress: Callable[[float], None] | None = None)
     except csv.Error as error:
         raise UnreadableTableError(_slip(reader.line_num, str(error))) from None
     return tuple(rows)
+
+
+def separator_of(content: bytes) -> str:
+    """What parts the cells of a row."""
+    return _separated(_decoded(content[:_HEAD]))[1]
 
 
 def _rows(reader: Iterator[list[str]]) -> Iterator[TableRow]:
@@ -103,7 +109,7 @@ def _separated(text: str) -> tuple[str, str]:
     told = re.match(r"^sep=(.)\r?\n", text, re.IGNORECASE)
     if told:
         return text[told.end() :], told[1]
-    head = [line for line in text[:100_000].splitlines() if line.strip()][:_LOOKED_AT]
+    head = [line for line in text[:_HEAD].splitlines() if line.strip()][:_LOOKED_AT]
     return text, max(_SEPARATORS, key=lambda separator: _fits(head, separator))
 
 

@@ -23,11 +23,11 @@ COLUMNS = ("food", "store", "pack size", "unit", "price", "currency", "date", "l
 REQUIRED = ("food", "pack size", "price")
 
 _HEADINGS = {
-    "food": ("food", "item", "product", "article", "ingredient"),
-    "store": ("store", "shop", "market", "supplier", "seller"),
+    "food": ("food", "item", "product", "article", "ingredient", "food name", "item name", "product name"),
+    "store": ("store", "shop", "market", "supplier", "seller", "vendor"),
     "pack size": ("pack size", "size", "pack", "package", "content", "contents", "quantity"),
-    "unit": ("unit", "units", "unit of measure"),
-    "price": ("price", "pack price", "price a pack", "price per pack"),
+    "unit": ("unit", "units", "unit of measure", "uom"),
+    "price": ("price", "pack price", "price a pack", "price per pack", "cost"),
     "currency": ("currency",),
     "date": ("date", "price date", "date of the price", "as of", "day"),
     "label": ("label", "description", "variety", "pack label"),
@@ -35,7 +35,8 @@ _HEADINGS = {
 """What people write over each column; from memory."""
 
 _NOTED = re.compile(
-    r"^(?P<name>.*?\w)\s*(?:[(\[](?P<bracketed>[^()\[\]]*)[)\]]|\s(?:in\s)?(?P<code>[A-Z]{3}|[^\w\s]))$"
+    r"^(?P<name>.*?\w)\s*"
+    r"(?:[(\[](?P<bracketed>[^()\[\]]*)[)\]]|\s(?:in\s)?(?P<code>[A-Z]{3}|[^\w\s])|\sin\s(?P<word>[\w ]+))$"
 )
 _LOOKED_AT = 30
 _LETTERS = 26
@@ -53,16 +54,23 @@ class UnknownColumnError(BinderError):
 class PriceLayout:
     """Where what stands: for each column its place from 0, and the rows that hold prices.
 
-    `first` is the index of the first of them; `headings` are the cells above them. `currency` and `unit` are what a
-    heading says of all its column: `Price (EUR)`, `Size (g)`.
+    `first` is the index of the first of them; `headings` are the cells above them. `doubled` are columns that two
+    headings name.
     """
 
     places: Mapping[str, int]
     headings: tuple[str, ...] = ()
     first: int = 0
-    currency: str = ""
-    unit: str = ""
     doubled: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+
+    def note(self, column: str) -> str:
+        """What a heading says of all its column: `EUR` for `Price (EUR)`; empty where it says nothing."""
+        return _note_of(self.headings, self.places.get(column))
+
+    @property
+    def unit(self) -> str:
+        """The unit of sizes that name none, as `Size (g)` says."""
+        return canonical_unit(self.note("pack size")) or ""
 
     @property
     def trouble(self) -> str:
@@ -70,10 +78,11 @@ class PriceLayout:
         missing = [name for name in REQUIRED if name not in self.places and name not in self.doubled]
         if missing:
             says = _(
-                "its first row must name the columns {columns}, and {missing} is not among them. "
-                "Add it, or say which column it is."
+                "none of its columns is called {missing}; it needs {required}, each with its heading. "
+                "Name it so, or say which column it is."
             )
-            return says.format(columns=listed(_(name) for name in COLUMNS), missing=_(missing[0]))
+            named = listed((f"“{_(name)}”" for name in missing), joined_by=_("or"))
+            return says.format(missing=named, required=listed(_(name) for name in REQUIRED))
         for name, headings in self.doubled.items():
             says = _("it has two columns for the {column}, “{one}” and “{other}”. Take one out, or say which it is.")
             return says.format(column=_(name), one=headings[0], other=headings[1])
@@ -101,8 +110,6 @@ def price_layout(rows: Sequence[TableRow], chosen: Mapping[str, int | None] | No
         places=places,
         headings=headings,
         first=0 if at is None else at + 1,
-        currency=_note_of(headings, places.get("price")),
-        unit=canonical_unit(_note_of(headings, places.get("pack size"))) or "",
         doubled={name: tuple(headings[one] for one in some) for name, some in free.items() if len(some) > 1},
     )
 
@@ -148,8 +155,12 @@ def _column_of(heading: str) -> str:
 
 
 def _is_a_rate(note: str) -> bool:
-    """Whether a price is said to be one a kilogram or the like, and so not the price of a pack."""
-    return note.casefold().startswith(("per ", "/", "a ")) or bool(canonical_unit(note))
+    """Whether a price is said to be one a kilogram, in thousands or the like, and so not the price of a pack."""
+    folded = note.casefold()
+    if folded in {"per pack", "a pack", "/pack"}:
+        return False
+    in_unit = canonical_unit(note) not in {None, "package"}
+    return folded.startswith(("per ", "/", "a ")) or any(sign.isdigit() for sign in note) or in_unit
 
 
 def _names() -> dict[str, str]:
@@ -169,7 +180,11 @@ def _bare(heading: str) -> str:
 def _name_and_note(heading: str) -> tuple[str, str]:
     """`Price (EUR)` as `Price` and `EUR`; a heading without a note as it stands."""
     noted = _NOTED.match(heading)
-    return (noted["name"], (noted["bracketed"] or noted["code"] or "").strip()) if noted else (heading, "")
+    return (
+        (noted["name"], (noted["bracketed"] or noted["code"] or noted["word"] or "").strip())
+        if noted
+        else (heading, "")
+    )
 
 
 def _note_of(headings: Sequence[str], place: int | None) -> str:

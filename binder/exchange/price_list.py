@@ -15,6 +15,10 @@ from typing import TYPE_CHECKING
 from binder.exchange.price_ledger import PriceLedger
 from binder.exchange.price_row import PriceRowReader
 from binder.exchange.price_table import price_table
+from binder.figures.date_text import date_text
+from binder.figures.portion_text import number_style
+from binder.kitchen.amount import Amount
+from binder.kitchen.amount_text import amount_text
 from binder.kitchen.bulk import uncollected
 from binder.kitchen.errors import BinderError
 from binder.kitchen.money import money_text
@@ -26,6 +30,7 @@ if TYPE_CHECKING:
     from datetime import date
 
     from binder.exchange.price_columns import PriceLayout
+    from binder.exchange.price_row import PriceRow
     from binder.exchange.price_table import PriceTable
     from binder.exchange.table_cell import TableRow
     from binder.kitchen.binder import Binder
@@ -77,6 +82,8 @@ class PriceList:
         """One sentence or two: how many rows are taken, and which are refused first."""
         refusals = self.refused
         taken = len(self.rows) - len(refusals) if self.change or not refusals else 0
+        if not self.rows:
+            return _("The list has headings and no rows under them: nothing is taken.")
         said = ngettext("{count} price is taken.", "{count} prices are taken.", taken).format(count=taken)
         if not refusals:
             return said
@@ -137,23 +144,29 @@ def preview_prices(
     """
     layout = table.layout(columns)
     layout.require()
-    width = len(layout.headings) if table.cells_may_slip and layout.headings else None
-    entry = _Entry(
-        PriceRowReader(binder, layout, priced_on=priced_on, today=today, width=width),
-        PriceLedger(binder, source[:300]),
+    rows = table.prices(layout)
+    reader = PriceRowReader(
         binder,
+        layout,
+        rows,
+        priced_on=priced_on,
+        today=today,
+        width=len(layout.headings) if table.cells_may_slip and layout.headings else None,
+        commas_part=table.commas_part,
     )
+    entry = _Entry(reader, PriceLedger(binder, source[:300]), binder)
     with uncollected():
-        rows = entry.all(table.prices(layout), progress)
-    whole = take_good_rows or not any(row.fate is Fate.REFUSED for row in rows)
-    return PriceList(rows, entry.change() if whole else None, layout)
+        fates = entry.all(rows, progress)
+    whole = take_good_rows or not any(row.fate is Fate.REFUSED for row in fates)
+    return PriceList(fates, entry.change() if whole else None, layout)
 
 
 class _Entry:
     """Takes row after row, each on what those before have made."""
 
     def __init__(self, reader: PriceRowReader, ledger: PriceLedger, binder: Binder) -> None:
-        self._reader, self._ledger, self._settings = reader, ledger, binder.settings
+        self._reader, self._ledger, self._binder = reader, ledger, binder
+        self._said: dict[tuple[float, str] | tuple[int, date], str] = {}
 
     def change(self) -> Change | None:
         """The change that all rows taken make together; None where they make none."""
@@ -180,12 +193,32 @@ class _Entry:
         pack = self._ledger.pack(read.food, store=read.store, size=read.size, unit=read.unit, label=read.label)
         is_new = self._ledger.is_new(pack)
         known = self._ledger.enter(pack, price=read.price, on=read.on, number=row.number)
-        said = f"{read.food.name}, {read.size_said}"
+        said = _("{food}, {size}: {price}").format(food=read.food.name, size=self._size(read), price=self._price(read))
+        if read.rounded:
+            said = _("{pack}, rounded").format(pack=said)
         if is_new:
             return Fate.NEW, _("{pack}; a new pack").format(pack=said)
-        if known is None:
-            return Fate.NEW, said
-        if known == read.price:
-            return Fate.SAME, said
-        was = money_text(known, self._settings.currency, self._settings.locale)
-        return Fate.CHANGED, _("{pack}; it was {price}").format(pack=said, price=was)
+        if known is None or known == read.price:
+            return Fate.NEW if known is None else Fate.SAME, said
+        return Fate.CHANGED, _("{pack}; it was {price}").format(pack=said, price=self._money(known))
+
+    def _money(self, price: int) -> str:
+        settings = self._binder.settings
+        return money_text(price, settings.currency, settings.locale)
+
+    def _size(self, read: PriceRow) -> str:
+        """The size as it was read, whatever it was written as; sizes recur, so each is written once."""
+        key = (read.size, read.unit)
+        if key not in self._said:
+            text = amount_text(Amount(read.size, read.size, read.unit), number_style(self._binder))
+            counted = ngettext("{count} piece", "{count} pieces", read.size)
+            self._said[key] = counted.format(count=text) if read.unit == "each" else text
+        return self._said[key]
+
+    def _price(self, read: PriceRow) -> str:
+        """The price with its day, as they were read."""
+        key = (read.price, read.on)
+        if key not in self._said:
+            says = _("{price} on {date}")
+            self._said[key] = says.format(price=self._money(read.price), date=date_text(self._binder, read.on))
+        return self._said[key]

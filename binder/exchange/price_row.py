@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING
 
 from binder.exchange.named_records import NamedRecords
-from binder.exchange.price_currency import currency_shown, is_own_currency, other_currency
-from binder.exchange.price_date import parse_date
+from binder.exchange.price_currency import is_own_currency, money_named, other_currency
+from binder.exchange.price_date import DateReader
+from binder.exchange.price_money import price_in_list
+from binder.exchange.price_size import SizeReader
 from binder.exchange.table_cell import ExactNumber, RefusedRowError, Trouble, UnusableCell, shown_text
-from binder.kitchen.amount import parse_amount
-from binder.kitchen.money import UnreadablePriceError, parse_money, uses_decimal_comma
+from binder.kitchen.money import UnreadablePriceError, uses_decimal_comma
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from binder.exchange.price_columns import PriceLayout
     from binder.exchange.table_cell import TableRow
     from binder.kitchen.binder import Binder
@@ -23,20 +27,23 @@ if TYPE_CHECKING:
 
 UsableCell = str | ExactNumber | date
 
-_PLAIN_LOCALE = "en_US"
-"""How a workbook's own numbers are written out: with a point, and nothing that groups."""
+_FIRST_DAY = date(1970, 1, 1)
+"""No price of a kitchen's list is older; what is, is a slip or a count of days that is none."""
+
+_WHOLE, _REST = re.compile(r"\d{1,4}"), re.compile(r"\d{2,3}(?:\.\d+)?")
+"""A price and what a comma without quotation marks took off it: `3` and `49`, `1` and `234.50`."""
 
 
 @dataclass(frozen=True)
 class PriceRow:
-    """What a row says: a pack of `size` in `unit`, and its price in minor units on a day."""
+    """What a row says: a pack of `size` in `unit`, and its price in minor units (`rounded` to them) on a day."""
 
     food: Food
     store: Store | None
     size: float
     unit: str
-    size_said: str
     price: int
+    rounded: bool
     on: date
     label: str
 
@@ -44,12 +51,20 @@ class PriceRow:
 class PriceRowReader:
     """Reads rows of one layout with a binder's foods, stores and currency.
 
-    `priced_on` is the day of prices without one; a price of after `today` is refused. `width`: how many cells a row may
-    have (None: any).
+    `priced_on` is the day of prices without one; a price of after `today` is refused. `rows` are all of the list, for
+    what its dates show together. `width`: how many cells a row may have (None: any); `commas_part` them.
     """
 
     def __init__(
-        self, binder: Binder, layout: PriceLayout, *, priced_on: date | None, today: date | None, width: int | None
+        self,
+        binder: Binder,
+        layout: PriceLayout,
+        rows: Sequence[TableRow],
+        *,
+        priced_on: date | None,
+        today: date | None,
+        width: int | None = None,
+        commas_part: bool = False,
     ) -> None:
         self._binder, self._layout, self._settings = binder, layout, binder.settings
         self._places = layout.places
@@ -61,8 +76,14 @@ class PriceRowReader:
         self._comma = uses_decimal_comma(self._settings.locale)
         self._pieces: dict[str, frozenset[str]] = {}
         self._sizes: dict[tuple[str, bool, frozenset[str]], tuple[float, str]] = {}
-        self._dates: dict[str, date] = {}
-        self._prices: dict[tuple[UsableCell, str], int] = {}
+        at = layout.places.get("date")
+        typed = (row.cells[at] for row in rows if at is not None and at < len(row.cells))
+        self._dates = DateReader(
+            self._settings.locale, (cell for cell in typed if isinstance(cell, str)), layout.note("date")
+        )
+        self._prices: dict[tuple[UsableCell, str], tuple[int, bool]] = {}
+        label, price = (self._places.get(column) for column in ("label", "price"))
+        self._may_slip = commas_part and price is not None and label == price + 1
 
     def read(self, row: TableRow) -> PriceRow:
         """What the row says. Raises RefusedRowError, or the error of what cannot be read."""
@@ -70,15 +91,15 @@ class PriceRowReader:
             raise RefusedRowError(_("it has more cells than the header. Take the ones too many out."))
         food = self._foods.find(self._text(row, "food"))
         store = self._text(row, "store")
-        said, exact = self._size_said(row)
-        size, unit = self._size(said, food, exact=exact)
+        size, unit = self._size(*self._size_said(row), food)
+        price, rounded = self._price(row)
         return PriceRow(
             food=food,
             store=self._stores.find(store) if store else None,
             size=size,
             unit=unit,
-            size_said=said,
-            price=self._price(row),
+            price=price,
+            rounded=rounded,
             on=self._date(row),
             label=self._text(row, "label"),
         )
@@ -104,16 +125,22 @@ class PriceRowReader:
             raise RefusedRowError(_("its pack size is a date. Write it as 500 g."))
         exact = isinstance(cell, ExactNumber)
         size = cell.text if isinstance(cell, ExactNumber) else cell
+        if not size:
+            raise RefusedRowError(_("its pack size is missing. Add it."))
         unit = self._text(row, "unit")
-        if not unit and self._layout.unit and size and not size[-1].isalpha():
+        if unit and size.casefold().endswith(f" {unit.casefold()}"):
+            unit = ""
+        if not unit and self._layout.unit and not size[-1].isalpha():
             unit = self._layout.unit
         return f"{size} {unit}".strip(), exact
 
-    def _size(self, said: str, food: Food, *, exact: bool) -> tuple[float, str]:
+    def _size(self, said: str, exact: bool, food: Food) -> tuple[float, str]:  # noqa: FBT001 - as `_size_said` gives it
         """Sizes recur from row to row, so each is read once."""
         key = (said, exact, self._pieces_of(food))
         if key not in self._sizes:
-            self._sizes[key] = self._read_size(said, self._comma and not exact, key[2])
+            comma = self._comma and not exact
+            reader = SizeReader(self._settings.measures, key[2], decimal_comma=comma, exact=exact)
+            self._sizes[key] = reader.read(said)
         return self._sizes[key]
 
     def _pieces_of(self, food: Food) -> frozenset[str]:
@@ -121,27 +148,26 @@ class PriceRowReader:
             self._pieces[food.id] = frozenset(one.unit for one in self._binder.measures.where("food", food.id))
         return self._pieces[food.id]
 
-    def _read_size(self, said: str, comma: bool, pieces: frozenset[str]) -> tuple[float, str]:  # noqa: FBT001
-        if not said:
-            raise RefusedRowError(_("its pack size is missing. Add it."))
-        amount = parse_amount(said, self._settings.measures, pieces=pieces, decimal_comma=comma)
-        if amount.is_range or not amount.high:
-            raise RefusedRowError(_("a pack cannot hold {size}. Write one size, above zero.").format(size=said[:60]))
-        return amount.high, amount.unit or "each"
-
-    def _price(self, row: TableRow) -> int:
+    def _price(self, row: TableRow) -> tuple[int, bool]:
         """Prices recur too."""
         cell, named = self._cell(row, "price"), self._text(row, "currency")
+        if self._may_slip:
+            self._require_whole(cell, self._text(row, "label"))
         key = (cell, named)
         if key not in self._prices:
             self._require_own(cell, named)
             self._prices[key] = self._read_price(cell)
         return self._prices[key]
 
+    def _require_whole(self, cell: UsableCell, label: str) -> None:
+        if isinstance(cell, str) and _WHOLE.fullmatch(cell) and _REST.fullmatch(label):
+            says = _("its price, {whole}, and label, {rest}, may be one price. Put {whole},{rest} in quotation marks.")
+            raise RefusedRowError(says.format(whole=cell, rest=label))
+
     def _require_own(self, cell: UsableCell, named: str) -> None:
         """Raise RefusedRowError where row, heading or the number's own format says another currency."""
         told = cell.currency if isinstance(cell, ExactNumber) else ""
-        heading = self._layout.currency if currency_shown(self._layout.currency) and not named else ""
+        heading = "" if named else money_named(self._layout.note("price"))
         for mark in (named, told, heading):
             if mark and not is_own_currency(mark, self._settings.currency, self._settings.locale):
                 raise self._in_another(mark)
@@ -150,17 +176,16 @@ class PriceRowReader:
         says = _("its price is in {other}, and the binder reckons in {own}. Change it over, or take the row out.")
         return RefusedRowError(says.format(other=mark[:20], own=self._settings.currency))
 
-    def _read_price(self, cell: UsableCell) -> int:
-        if isinstance(cell, ExactNumber):
-            return parse_money(cell.text, self._settings.currency, _PLAIN_LOCALE)
+    def _read_price(self, cell: UsableCell) -> tuple[int, bool]:
         if isinstance(cell, date):
             raise RefusedRowError(_("its price is a date, {date}. Type the price anew.").format(date=cell.isoformat()))
         if not cell:
             raise RefusedRowError(_("its price is missing. Add it, or take the row out."))
         try:
-            return parse_money(cell, self._settings.currency, self._settings.locale)
+            return price_in_list(cell, self._settings)
         except UnreadablePriceError:
-            other = other_currency(cell, self._settings.currency, self._settings.locale)
+            shown = "" if isinstance(cell, ExactNumber) else cell
+            other = other_currency(shown, self._settings.currency, self._settings.locale)
             if other:
                 raise self._in_another(other) from None
             raise
@@ -172,12 +197,12 @@ class PriceRowReader:
             raise RefusedRowError(_("its date is missing. Add it, as 2026-03-14."))
         if self._today is not None and on > self._today:
             raise RefusedRowError(_("its date, {date}, is still to come. Correct it.").format(date=on.isoformat()))
+        if on < _FIRST_DAY:
+            raise RefusedRowError(_("its date, {date}, is too long ago. Correct it.").format(date=on.isoformat()))
         return on
 
     def _typed_date(self, text: str) -> date | None:
-        if text and text not in self._dates:
-            self._dates[text] = parse_date(text, self._settings.locale)
-        return self._dates[text] if text else self._priced_on
+        return self._dates.read(text) if text else self._priced_on
 
 
 def _unusable(cell: UnusableCell, column: str) -> RefusedRowError:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.exchange.csv_rows import csv_rows
+from binder.exchange.csv_rows import csv_rows, separator_of
 from binder.exchange.price_columns import price_layout
 from binder.exchange.table_cell import UnreadableTableError
 from binder.kitchen.bulk import uncollected
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from binder.exchange.price_columns import PriceLayout
     from binder.exchange.table_cell import TableRow
 
-_ZIP_MAGIC = b"PK\x03\x04"
+_ZIP_MAGIC = (b"PK\x03\x04", b"PK\x05\x06")
 _OLD_MAGIC = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 """How workbooks begin that are older than XLSX, and such as have a password (from memory)."""
 
@@ -27,13 +27,14 @@ class PriceTable:
     """The rows of a price list that are not empty.
 
     `sheets` are the names of a workbook's sheets, `sheet` the one that was read. `cells_may_slip`: a comma too many
-    moves the cells after it to other columns, as it does in a CSV file and not in a workbook.
+    moves the cells after it to other columns, as it does in a CSV file and not in a workbook; `commas_part` its cells.
     """
 
     rows: tuple[TableRow, ...]
     sheet: str = ""
     sheets: tuple[str, ...] = ()
     cells_may_slip: bool = False
+    commas_part: bool = False
 
     def layout(self, chosen: Mapping[str, int | None] | None = None) -> PriceLayout:
         """Which column is what: guessed, but for those chosen by their place from 0 (None: not in the list)."""
@@ -47,7 +48,7 @@ class PriceTable:
 def price_table(
     content: bytes, *, sheet: str | None = None, progress: Callable[[float], None] | None = None
 ) -> PriceTable:
-    """The table in the bytes of a CSV or XLSX file: of a workbook, the sheet called so or else the first in sight.
+    """The table in the bytes of a CSV or XLSX file: of a workbook, the sheet called so or else the first with cells.
 
     `progress` is told the part done, from 0 to 1, and may raise to stop. Raises UnreadableTableError.
     """
@@ -65,4 +66,5 @@ def _table(content: bytes, sheet: str | None, progress: Callable[[float], None] 
         from binder.exchange.price_workbook import workbook_table
 
         return workbook_table(content, sheet=sheet, progress=progress)
-    return PriceTable(csv_rows(content, progress=progress), cells_may_slip=True)
+    rows = csv_rows(content, progress=progress)
+    return PriceTable(rows, cells_may_slip=True, commas_part=separator_of(content) == ",")

@@ -17,7 +17,9 @@ from binder.exchange.workbook_parts import PartReader, WorkbookParts, damaged
 from binder.kitchen.wording import _, listed
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Collection, Mapping
+
+    from binder.exchange.table_cell import TableRow
 
 
 class _Book(PartReader):
@@ -66,35 +68,41 @@ class _Relations(PartReader):
 def workbook_table(
     content: bytes, *, sheet: str | None = None, progress: Callable[[float], None] | None = None
 ) -> PriceTable:
-    """The sheet called so, or else the first in sight, of a workbook. Raises UnreadableTableError."""
+    """The sheet called so, or else the first with cells, of a workbook. Raises UnreadableTableError."""
     parts = WorkbookParts(content)
     main = _relations(parts, "").of("officeDocument")
     book, beside = _Book(), _relations(parts, main)
     parts.stream(main, book)
-    name, key = _chosen(book.sheets, sheet)
-    target = beside.of("worksheet", key)
-    if not target:
-        raise UnreadableTableError(_("its sheet “{sheet}” has no cells. Choose another sheet.").format(sheet=name[:60]))
-    rows = sheet_rows(
-        parts,
-        target,
-        texts=beside.of("sharedStrings"),
-        styles=beside.of("styles"),
-        since_1904=book.since_1904,
-        progress=progress,
-    )
-    return PriceTable(rows, sheet=name, sheets=tuple(name for name, _key in book.sheets))
-
-
-def _chosen(sheets: list[tuple[str, str]], asked: str | None) -> tuple[str, str]:
-    if not sheets:
+    if not book.sheets:
         raise damaged()
-    for name, key in sheets:
-        if asked is None or name.casefold() == asked.strip().casefold():
-            return name, key
+    # Sheets that are a chart have no cells.
+    sheets = {name: beside.of("worksheet", key) for name, key in book.sheets if beside.of("worksheet", key)}
+    rows: tuple[TableRow, ...] = ()
+    name = ""
+    for name in _candidates(sheets, sheet):
+        rows = sheet_rows(
+            parts,
+            sheets[name],
+            texts=beside.of("sharedStrings"),
+            styles=beside.of("styles"),
+            since_1904=book.since_1904,
+            progress=progress,
+        )
+        if rows:
+            break
+    return PriceTable(rows, sheet=name, sheets=tuple(sheets))
+
+
+def _candidates(sheets: Collection[str], asked: str | None) -> list[str]:
+    """The sheet that is asked for; else all of them, of which the first with cells is taken."""
+    if asked is None:
+        return list(sheets)
+    for name in sheets:
+        if name.casefold() == asked.strip().casefold():
+            return [name]
     says = _("no sheet of it is called “{sheet}”: it is {sheets}.")
-    names = listed((f"“{name[:60]}”" for name, _key in sheets[:10]), joined_by=_("or"))
-    raise UnreadableTableError(says.format(sheet=(asked or "")[:60], sheets=names))
+    names = listed((f"“{name[:60]}”" for name in list(sheets)[:10]), joined_by=_("or"))
+    raise UnreadableTableError(says.format(sheet=asked[:60], sheets=names))
 
 
 def _relation_id(attributes: Mapping[str, str]) -> str:

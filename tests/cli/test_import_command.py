@@ -89,9 +89,9 @@ def test_every_row_is_shown_with_what_became_of_it(run: Run, bean_file: Path, tm
     again = "tahini,Corner Larder,300,g,6.00,2026-11-02\n"
     other = "onion,Corner Larder,2,lb,1.99,2026-11-02\n"
     shown = run("import", listed(tmp_path, GOOD, again, other), "--into", bean_file).stdout
-    assert "  2  + new      tahini, 300 g\n" in shown
-    assert "  3  = same     tahini, 300 g\n" in shown
-    assert "  4  ± changed  onion, 2 lb; it was $1.80\n" in shown
+    assert "  2  + new      tahini, 300 g: $6.49 on Nov 20, 2026\n" in shown
+    assert "  3  = same     tahini, 300 g: $6.00 on Nov 2, 2026\n" in shown
+    assert "  4  ± changed  onion, 2 lb: $1.99 on Nov 2, 2026; it was $1.80\n" in shown
 
 
 def test_a_bad_row_refuses_the_list_and_leaves_the_file(run: Run, bean_file: Path, tmp_path: Path) -> None:
@@ -118,7 +118,7 @@ def test_programs_are_told_what_became_of_each_row(run: Run, bean_file: Path, tm
     assert json.loads(result.stdout) == {
         "binder": "Bean day",
         "columns": {"food": "A", "store": "B", "pack size": "C", "unit": "D", "price": "E", "date": "F"},
-        "rows": [{"row": 2, "fate": "new", "says": "tahini, 300 g"}],
+        "rows": [{"row": 2, "fate": "new", "says": "tahini, 300 g: $6.49 on Nov 20, 2026"}],
         "changed": True,
     }
 
@@ -129,6 +129,15 @@ def test_prices_without_a_date_are_of_the_day_that_is_named(run: Run, bean_file:
     assert run("import", prices, "--into", bean_file, "--priced-on", "2026-11-03").exit_code == 0
     (quote,) = (quote for quote in loaded(bean_file).quotes.values() if quote.price == 649)
     assert quote.on.isoformat() == "2026-11-03"
+
+
+def test_columns_not_found_are_said_with_the_way_to_name_them(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    (tmp_path / "ware.csv").write_text("tahini,300 g,6.49\n", encoding="utf-8")
+    result = run("import", tmp_path / "ware.csv", "--into", bean_file, "--preview")
+    assert result.exit_code == 3
+    assert result.stderr.endswith("Name it so, or say which column it is: --columns food=A,size=B,price=C.\n")
+    named = ("--columns", "food=A,size=B,price=C", "--priced-on", "2026-11-03")
+    assert run("import", tmp_path / "ware.csv", "--into", bean_file, *named).exit_code == 0
 
 
 def test_a_price_of_the_future_is_refused(run: Run, bean_file: Path, tmp_path: Path) -> None:
@@ -173,7 +182,7 @@ def test_a_formula_in_a_workbook_refuses_its_row(run: Run, bean_file: Path, tmp_
 def test_columns_are_chosen_by_letter_or_heading(run: Run, bean_file: Path, tmp_path: Path) -> None:
     prices = as_workbook(tmp_path, ("Ware", "Menge", "Netto", "Brutto"), ("tahini", "300 g", 6.07, 6.49))
     asked = ["import", prices, "--into", bean_file, "--priced-on", "2026-11-20"]
-    assert "food is not among them" in run(*asked).stderr
+    assert "none of its columns is called “food”" in run(*asked).stderr
     result = run(*asked, "--columns", "food=A, size=Menge,price=d")
     assert (result.exit_code, result.stderr) == (0, "")
     assert 649 in {quote.price for quote in loaded(bean_file).quotes.values()}
@@ -195,7 +204,7 @@ def test_a_preview_shows_columns_and_fates_and_changes_nothing(run: Run, bean_fi
     shown = squeezed(result.stdout)
     assert shown.startswith("Sheet “Sheet”\nWhat Column Heading\n")
     assert "\npack size C pack size\n" in shown
-    assert "\n2 + new tahini, 300 g\n" in shown
+    assert "\n2 + new tahini, 300 g: $6.49 on Nov 20, 2026\n" in shown
     assert bean_file.read_bytes() == before
     answer = json.loads(run("import", prices, "--into", bean_file, "--preview", "--json").stdout)
     assert (answer["changed"], answer["rows"][0]["fate"]) == (False, "new")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from binder.exchange.price_currency import currency_shown, is_own_currency
+from binder.exchange.price_currency import currency_shown, is_own_currency, money_named
 
 
 @pytest.mark.parametrize(
@@ -41,7 +41,13 @@ def test_a_currency_is_seen_in_a_text(text: str, shown: str) -> None:
         ("€", "EUR", True),
         ("€", "USD", False),
         ("¥", "JPY", True),
-        ("euro", "EUR", False),
+        ("euro", "EUR", True),
+        ("Euros", "EUR", True),
+        ("dollars", "USD", True),
+        ("US dollars", "USD", True),
+        ("Canadian dollars", "USD", False),
+        ("euros", "USD", False),
+        ("cents", "USD", False),
         ("", "EUR", False),
         ("1", "EUR", False),
         (".", "EUR", False),
@@ -49,3 +55,21 @@ def test_a_currency_is_seen_in_a_text(text: str, shown: str) -> None:
 )
 def test_a_sign_is_ones_own_or_it_is_not(shown: str, currency: str, own: bool) -> None:
     assert is_own_currency(shown, currency, "en_US") is own
+
+
+@pytest.mark.parametrize(
+    ("note", "named"),
+    [
+        ("EUR", "EUR"),
+        ("in €", "€"),
+        ("euros", "euros"),
+        ("US dollars", "US dollars"),
+        ("cents", "cents"),
+        ("Pence", "Pence"),
+        ("net", ""),
+        ("today", ""),
+        ("", ""),
+    ],
+)
+def test_a_heading_says_which_money_it_is_about(note: str, named: str) -> None:
+    assert money_named(note) == named

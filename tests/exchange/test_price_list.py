@@ -36,8 +36,7 @@ def larder(locale: str = "en_US", currency: str = "USD") -> Binder:
     )
 
 
-ALL_COLUMNS = "food, store, pack size, unit, price, currency, date and label"
-MEND_IT = "Add it, or say which column it is."
+NEEDED = "it needs food, pack size and price, each with its heading. Name it so, or say which column it is."
 HEAD = "food,store,pack size,unit,price,date,label\n"
 
 
@@ -103,7 +102,7 @@ def test_importing_twice_changes_nothing_the_second_time() -> None:
 def test_a_second_price_of_the_same_day_takes_the_firsts_place() -> None:
     text = HEAD + "Garbanzos,corner STORE,1,kg,3.79,2026-03-14,\n"
     (row,) = read(text).rows
-    assert (row.fate, row.says) == (Fate.CHANGED, "Chickpeas, dried, 1 kg; it was $3.49")
+    assert (row.fate, row.says) == (Fate.CHANGED, "Chickpeas, dried, 1 kg: $3.79 on Mar 14, 2026; it was $3.49")
     assert prices(imported(text)) == {("chickpeas", 1.0, "kg"): [(379, DAY)]}
 
 
@@ -232,7 +231,7 @@ def test_western_bytes_are_read_where_utf_8_does_not_fit() -> None:
         (b"\n \n,,\n", "it is empty. Choose another file."),
         (
             b"food,price\nGarlic,1\n",
-            f"its first row must name the columns {ALL_COLUMNS}, and pack size is not among them. {MEND_IT}",
+            f"none of its columns is called “pack size”; {NEEDED}",
         ),
         (
             b"food,size,Pack size,price\n",
@@ -309,7 +308,7 @@ def test_a_unit_in_the_heading_holds_for_the_sizes_without_one() -> None:
 def test_columns_may_be_chosen_by_hand_where_the_headings_say_nothing() -> None:
     content = b"Ware;Gr\xf6\xdfe;Preis\nGarlic;500 g;2,10\n"
     table = price_table(content)
-    with pytest.raises(UnreadableTableError, match="food is not among them"):
+    with pytest.raises(UnreadableTableError, match="none of its columns is called “food”, “pack size” or “price”"):
         preview_prices(larder(), table, priced_on=DAY)
     found = preview_prices(
         larder("de_DE", "EUR"), table, columns={"food": 0, "pack size": 1, "price": 2}, priced_on=DAY
@@ -347,8 +346,8 @@ def test_a_new_pack_is_said_to_be_new() -> None:
     rows = read(
         HEAD + "Chickpeas, dried,Corner store,1,kg,4,2026-04-01,\n".replace("Chickpeas, dried", "Garbanzos")
     ).rows
-    assert rows[0].says == "Chickpeas, dried, 1 kg"
-    assert read(HEAD + "Garlic,,500,g,2,,\n").rows[0].says == "Garlic, 500 g; a new pack"
+    assert rows[0].says == "Chickpeas, dried, 1 kg: $4.00 on Apr 1, 2026"
+    assert read(HEAD + "Garlic,,500,g,2,,\n").rows[0].says == "Garlic, 500 g: $2.00 on Mar 14, 2026; a new pack"
 
 
 def test_progress_goes_from_nothing_to_nearly_all_and_may_stop_the_reading() -> None:
@@ -380,3 +379,56 @@ def test_many_labels_of_one_pack_size_take_no_longer_than_many_sizes() -> None:
 def test_a_list_longer_than_any_price_list_is_refused() -> None:
     with pytest.raises(UnreadableTableError, match="more than 100,000 rows"):
         read_price_list(larder(), b"food,pack size,price\n" + b"Garlic,1 kg,1\n" * 100_000)
+
+
+def test_a_row_says_what_was_read_and_not_what_was_written() -> None:
+    rows = read(HEAD + "Garlic,,2x500,g,3.4999,,\nGarlic,,1,dozen,$6,4 March 2026,\n").rows
+    assert [row.says for row in rows] == [
+        "Garlic, 1000 g: $3.50 on Mar 14, 2026, rounded; a new pack",
+        "Garlic, 12 pieces: $6.00 on Mar 4, 2026; a new pack",
+    ]
+
+
+def test_a_list_of_headings_alone_says_so() -> None:
+    assert read(HEAD).summary() == "The list has headings and no rows under them: nothing is taken."
+
+
+def test_a_price_whose_comma_has_become_a_label_is_not_taken() -> None:
+    text = "food,pack size,price,label\nGarlic,1 kg,3,49\nGarlic,2 kg,1,234.50\n"
+    assert [row.says for row in read(text).rows] == [
+        "its price, 3, and label, 49, may be one price. Put 3,49 in quotation marks.",
+        "its price, 1, and label, 234.50, may be one price. Put 1,234.50 in quotation marks.",
+    ]
+    assert read(text.replace(",", ";")).rows[0].fate is Fate.NEW
+    assert read("food,pack size,label,price\nGarlic,1 kg,49,3\n").refused == ()
+
+
+def test_a_unit_said_twice_is_one_unit() -> None:
+    assert ("garlic", 500.0, "g") in prices(imported("food,pack size,unit,price\nGarlic,500 g,g,3\n"))
+
+
+def test_dates_are_read_in_the_order_their_list_shows() -> None:
+    text = "food,pack size,price,date\nGarlic,1 kg,3,13/03/2026\nGarlic,2 kg,3,03/04/2026\n"
+    assert prices(imported(text))[("garlic", 2.0, "kg")] == [(300, date(2026, 4, 3))]
+    told = "food,pack size,price,date (DD/MM/YYYY)\nGarlic,2 kg,3,03/04/2026\n"
+    assert prices(imported(told))[("garlic", 2.0, "kg")] == [(300, date(2026, 4, 3))]
+
+
+def test_a_date_before_any_price_list_is_refused() -> None:
+    assert refusal("Garlic,,1,kg,3,0026-03-14,") == "its date, 0026-03-14, is too long ago. Correct it."
+
+
+@pytest.mark.parametrize("heading", ["price (euros)", "price (cents)", "price in pence", "price (Canadian dollars)"])
+def test_a_heading_that_names_money_in_words_is_heeded(heading: str) -> None:
+    assert "and the binder reckons in USD" in read(f"food,pack size,{heading}\nGarlic,1 kg,3\n").rows[0].says
+
+
+@pytest.mark.parametrize("heading", ["price (dollars)", "price in US dollars", "price (net)", "cost"])
+def test_a_heading_that_names_ones_own_money_or_none_is_taken(heading: str) -> None:
+    assert read(f"food,pack size,{heading}\nGarlic,1 kg,3\n").refused == ()
+
+
+@pytest.mark.parametrize("heading", ["price per lb", "price (1000s)", "price (per 100 g)"])
+def test_a_price_that_is_not_of_a_pack_is_no_price_column(heading: str) -> None:
+    with pytest.raises(UnreadableTableError, match="none of its columns is called “price”"):
+        read(f"food,pack size,{heading}\nGarlic,1 kg,3\n")

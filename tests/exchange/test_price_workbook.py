@@ -133,7 +133,7 @@ def test_notes_beside_the_table_do_not_refuse_its_rows() -> None:
     assert read_price_list(larder(), workbook(rows), priced_on=DAY).refused == ()
 
 
-def test_the_first_sheet_in_sight_is_read_unless_another_is_named() -> None:
+def test_the_first_sheet_in_sight_with_cells_is_read_unless_another_is_named() -> None:
     book = openpyxl.Workbook()
     hidden, empty, wanted = book.active, book.create_sheet("Empty"), book.create_sheet("Prices")
     assert hidden is not None
@@ -143,7 +143,8 @@ def test_the_first_sheet_in_sight_is_read_unless_another_is_named() -> None:
         wanted.append(row)
     content = saved(book)
     with pytest.raises(UnreadableTableError, match="it is empty"):
-        price_table(content)
+        price_table(content, sheet="empty")
+    assert price_table(content).sheet == "Prices"
     table = price_table(content, sheet="prices")
     assert (table.sheet, table.sheets) == ("Prices", ("Empty", "Prices", "Sheet"))
     assert preview_prices(larder(), table, priced_on=DAY).refused == ()
@@ -152,6 +153,17 @@ def test_the_first_sheet_in_sight_is_read_unless_another_is_named() -> None:
     ):
         price_table(content, sheet="Soups")
     assert empty.title == "Empty"
+
+
+def test_a_sheet_that_is_a_chart_is_passed_over() -> None:
+    book = openpyxl.Workbook()
+    cells = book.active
+    assert cells is not None
+    for row in (("food", "size", "price"), ("Garlic", "1 kg", 3)):
+        cells.append(row)
+    book.create_chartsheet("Chart", 0)
+    table = price_table(saved(book))
+    assert (table.sheet, table.sheets) == ("Sheet", ("Sheet",))
 
 
 def test_rows_keep_their_number_where_others_are_empty() -> None:
