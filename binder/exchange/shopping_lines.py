@@ -6,13 +6,11 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from binder.figures.buying_words import offer_words, one_line, pack_text, take_words
 from binder.figures.date_text import DateForm, date_text
-from binder.figures.money_words import money, pack_words
 from binder.figures.not_known import not_known_text
-from binder.figures.portion_text import number_style
 from binder.figures.shopping import shopping_list
 from binder.figures.trips import to_order, trip_plans
-from binder.kitchen.amount_text import grams_text
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
@@ -22,7 +20,6 @@ if TYPE_CHECKING:
     from binder.figures.shopping import PackCount, ShoppingItem
     from binder.figures.trips import TripLine
     from binder.kitchen.binder import Binder
-    from binder.kitchen.price import Pack
 
 
 @dataclass(frozen=True)
@@ -124,32 +121,11 @@ def _lines(binder: Binder, shoot_id: str, line: TripLine, seen: set[str]) -> Ite
             at_home=(item.at_home or None) if first else None,
             left_over=item.left_over if first else None,
             take=take_words(binder, taken),
-            pack=_pack(binder, taken.priced.pack),
+            pack=pack_text(binder, taken.priced.pack),
             offer=offer_words(binder, taken),
             order_by=line.order_by,
             done=_done(binder, shoot_id, item.food, taken.priced.pack.id),
         )
-
-
-def take_words(binder: Binder, taken: PackCount) -> str:
-    """`2 × 500 g bag`; at the counter, which sells any weight, `450 g at the counter`."""
-    if taken.priced.pack.by_weight:
-        return _("{grams} at the counter").format(grams=grams_text(taken.grams, number_style(binder)))
-    return _("{count} × {pack}").format(count=taken.count, pack=_pack(binder, taken.priced.pack))
-
-
-def _pack(binder: Binder, pack: Pack) -> str:
-    return one_line(pack.label) or pack_words(binder, pack)
-
-
-def offer_words(binder: Binder, taken: PackCount) -> str:
-    """`3 for $5.00` where so many are taken that the offer counts; empty where not."""
-    quote = taken.priced.quote
-    if taken.priced.pack.by_weight or not quote.bundle_packs or quote.bundle_price is None:
-        return ""
-    together = money(binder, quote.bundle_price)
-    says = _("{count} for {together}").format(count=quote.bundle_packs, together=together)
-    return says if taken.count >= quote.bundle_packs else ""
 
 
 def day_words(binder: Binder, day: date) -> str:
@@ -166,11 +142,6 @@ def _done(binder: Binder, shoot_id: str, food: str, pack: str) -> str:
     if any(not one.count for one in purchases):
         return _("not to be had")
     return _("bought") if any(one.pack in {None, pack} for one in purchases) else ""
-
-
-def one_line(text: str) -> str:
-    """A name as it stands in a line: without line ends."""
-    return " ".join(text.split())
 
 
 def to_order_first(

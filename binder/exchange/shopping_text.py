@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from binder.exchange.shopping_lines import (
     day_words,
     lines_without_packs,
-    one_line,
     shopping_trips,
     to_order_first,
 )
+from binder.figures.buying_words import one_line
 from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import shopping_list

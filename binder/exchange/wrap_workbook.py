@@ -6,10 +6,10 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from binder.exchange.shopping_lines import one_line
 from binder.exchange.shopping_table import Column, Kind, whole_money
 from binder.exchange.workbook_writing import fill, new_workbook, number_formats, saved
 from binder.figures.budget_rows import bearer_text
+from binder.figures.buying_words import one_line
 from binder.figures.cap_basis import basis_text
 from binder.figures.wrap import shoot_wrap
 from binder.kitchen.money import minor_digits

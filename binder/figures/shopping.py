@@ -13,7 +13,7 @@ from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.pack_offers import Bought, Need, NothingCoversError
 from binder.figures.pack_program import cheapest_purchase
-from binder.figures.price import PricedPack, buyable_packs, chosen_pack
+from binder.figures.price import PricedPack, buyable_packs, chosen_pack, priced_packs
 from binder.figures.weight import grams_as_bought
 from binder.figures.whole_packs import cheapest_bought
 from binder.kitchen.food import Section
@@ -209,14 +209,17 @@ class NextBest:
 
 
 def next_best(binder: Binder, shoot_id: str, food: str) -> NextBest | None:
-    """Why these packs: what the next best would have cost; None where there is no other."""
+    """Why these packs: what the next best would have cost; None where there is no other.
+
+    Where a price is pinned that may be less than what is taken: the pin was chosen, and not the price.
+    """
     item = next((one for one in shopping_list(binder, shoot_id).items if one.food == food), None)
     if item is None or not item.packs:
         return None
     taken = {pack.priced.pack.id for pack in item.packs}
     grams = item.needed - item.at_home
     others = (
-        cheapest_packs([one for one in buyable_packs(binder, food) if one.pack.id != without], grams)
+        cheapest_packs([one for one in priced_packs(binder, food) if one.pack.id != without], grams)
         for without in taken
     )
     best = min((found for found in others if found), key=lambda found: sum(one.price for one in found), default=None)

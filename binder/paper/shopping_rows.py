@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from binder.figures.buying_words import offer_words, pack_size, take_words
 from binder.figures.date_text import date_text
-from binder.figures.money_words import pack_words
 from binder.figures.not_known import not_known_text
 from binder.kitchen.wording import _
 from binder.paper.cell import Cell, cell
@@ -92,24 +92,17 @@ def _pack(binder: Binder, found: PackCount, style: ListType, *, first: bool) -> 
     """`2 × 500 g bag at $3.49`, then the day the price was asked."""
     quote = found.priced.quote
     return (
-        Run(("" if first else "\n") + _how_much(binder, found), style.strong),
+        Run(("" if first else "\n") + take_words(binder, found), style.strong),
         Run(f" {_at_what(binder, found)}", style.plain),
         Run(f" {unbroken(date_text(binder, quote.on))}", style.label),
     )
 
 
-def _how_much(binder: Binder, found: PackCount) -> str:
-    if found.priced.pack.by_weight:
-        return _("{grams} at the counter").format(grams=grams(binder, found.grams))
-    return _("{count} × {pack}").format(count=found.count, pack=pack_words(binder, found.priced.pack))
-
-
 def _at_what(binder: Binder, found: PackCount) -> str:
-    """The price of each; of what the counter weighs by; and of the bundle, where there is one."""
-    pack, quote, price = found.priced.pack, found.priced.quote, money(binder, found.priced.price)
+    """The price of each; of what the counter weighs by; and of the offer, where it counts."""
+    pack, price, offer = found.priced.pack, money(binder, found.priced.price), offer_words(binder, found)
     if pack.by_weight:
-        return _("at {price} for {pack}").format(price=price, pack=pack_words(binder, pack))
-    if quote.bundle_packs and quote.bundle_price is not None:
-        says = _("at {price}, {count} for {together}")
-        return says.format(price=price, count=quote.bundle_packs, together=money(binder, quote.bundle_price))
+        return _("at {price} for {pack}").format(price=price, pack=pack_size(binder, pack))
+    if offer:
+        return _("at {price}, {offer}").format(price=price, offer=offer)
     return unbroken(_("at {price}").format(price=price))

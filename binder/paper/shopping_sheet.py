@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from binder.figures.date_text import date_text
+from binder.figures.buying_words import take_words
+from binder.figures.date_text import DateForm, date_text
 from binder.figures.not_known import not_known_text
 from binder.figures.portion_text import number_style
 from binder.figures.shopping import shopping_list
@@ -19,7 +20,7 @@ from binder.paper.list_pages import Section, Sheet
 from binder.paper.mark import Shape, state
 from binder.paper.ruling import Ruling
 from binder.paper.run import Run, unbroken
-from binder.paper.sheet_words import money, shoot_words, titled
+from binder.paper.sheet_words import grams, money, shoot_words, titled
 from binder.paper.shopping_rows import bought_row, food_cell, home_row, missing_row
 from binder.paper.table import Table
 
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from binder.figures.shopping import ShoppingItem, ShoppingList
-    from binder.figures.trips import TripPlan
+    from binder.figures.trips import TripLine, TripPlan
     from binder.kitchen.binder import Binder
     from binder.paper.job import Job
     from binder.paper.list_type import ListType
@@ -81,13 +82,15 @@ def _to_order(binder: Binder, shoot_id: str, style: ListType) -> Iterator[Sectio
         Column("", figure=True, head=True),
         Column(_("by"), figure=True, head=True),
         Column(_("food"), head=True),
+        Column(_("order"), share=1.5),
         Column(_("from"), share=1.5),
     )
     rows = [
         (
             Cell(shape=Shape.TICK_BOX, size=style.lead.size),
-            cell(unbroken(date_text(binder, day)), style.lead),
+            cell(unbroken(date_text(binder, day, DateForm.WEEKDAY_DATE)), style.lead),
             food_cell(binder, line.item, style),
+            cell(_ordered(binder, line), style.strong),
             cell(trip_name(binder, plan), style.plain),
         )
         for day, plan, line in orders
@@ -95,9 +98,15 @@ def _to_order(binder: Binder, shoot_id: str, style: ListType) -> Iterator[Sectio
     yield Section(table=Table(Ruling(columns, rows, style), rows, _("To order ahead")))
 
 
+def _ordered(binder: Binder, line: TripLine) -> str:
+    """What to say on the telephone: so many packs, or of what has no price how much is needed."""
+    packs = ", ".join(take_words(binder, pack) for pack in line.packs)
+    return packs or grams(binder, line.item.needed)
+
+
 def trip_name(binder: Binder, plan: TripPlan) -> str:
     """A trip by its day and its store."""
-    day = unbroken(date_text(binder, plan.on)) if plan.on else ""
+    day = unbroken(date_text(binder, plan.on, DateForm.WEEKDAY_DATE)) if plan.on else ""
     store = binder.stores[plan.store].name if plan.store is not None else _("any store")
     return " · ".join(part for part in (day, store) if part)
 

@@ -96,7 +96,7 @@ def busy_day(tmp_path: Path) -> Path:
 
 def test_what_is_ordered_ahead_stands_on_top_with_its_day(run: Run, ask: Ask, busy_day: Path) -> None:
     shown = squeezed(run("shop", busy_day).stdout)
-    assert "Sat, Nov 28, 2026 beans, dried 4 × sack Market Hall Wed, Dec 2, 2026" in shown
+    assert "Sat, Nov 28, 2026 beans, dried 4 × 250 g, sack Market Hall Wed, Dec 2, 2026" in shown
     assert shown.index("Order ahead") < shown.index("Market Hall · $14.00")
     assert ask("shop", busy_day)["order_ahead"] == [
         {"food": "beans, dried", "by": "2026-11-28", "date": "2026-12-02", "store": "Market Hall"}
@@ -112,7 +112,7 @@ def test_sections_stand_in_the_order_one_walks_through_the_store(run: Run, busy_
 def test_counters_offers_deposits_ticks_and_the_pantry_are_said(run: Run, busy_day: Path) -> None:
     shown = squeezed(run("shop", busy_day).stdout)
     assert "onion 533 g 534 g at the $0.96 0.7 g Nov 2, 2026\ncounter\n" in shown
-    assert "4 × sack; 3 for $10.00 $14.00" in shown
+    assert "beans, dried 1 kg 4 × 250 g, sack; 3 for $14.00 0 g Nov 2, 2026\n$10.00\n" in shown
     assert "$0.25 deposit" in shown
     assert "Deposits beside that: $0.25, which come back with the empties." in shown
     assert "flour ✓ bought" in shown

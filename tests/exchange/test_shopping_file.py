@@ -19,9 +19,9 @@ from binder.exchange.shopping_file import (
     shopping_csv,
     write_shopping,
 )
-from binder.exchange.shopping_lines import one_line
 from binder.exchange.shopping_text import shopping_text
 from binder.exchange.shopping_workbook import shopping_workbook
+from binder.figures.buying_words import one_line
 from binder.figures.shopping import shopping_list
 from binder.kitchen.binder import Binder
 from binder.kitchen.price import Store
@@ -125,7 +125,7 @@ def test_text_is_short_lines_with_boxes_by_trip_and_section() -> None:
         "\n"
         "Order ahead\n"
         "☐ by Sat, Nov 28, 2026: beans, dried\n"
-        "   4 × sack, Market Hall\n"
+        "   4 × 250 g, sack, Market Hall\n"
         "\n"
         "Wed, Dec 2, 2026: Corner Larder, $17.46\n"
         "· baking\n"
@@ -139,7 +139,7 @@ def test_text_is_short_lines_with_boxes_by_trip_and_section() -> None:
         "\n"
         "Wed, Dec 2, 2026: Market Hall, $14.00\n"
         "· grains and pulses\n"
-        "☐ beans, dried: 4 × sack (3 for $10.00), $14.00\n"
+        "☐ beans, dried: 4 × 250 g, sack (3 for $10.00), $14.00\n"
         "\n"
         "☐ sumac, 1 g: not known: no price for sumac\n"
         "At home: salt\n"

@@ -8,6 +8,7 @@ from datetime import date
 import pytest
 
 from binder.figures.base import base_balance
+from binder.figures.buying_words import take_words
 from binder.figures.checks import cost_beside_cap, shoot_checks
 from binder.figures.cost import break_even_prices, shoot_costs
 from binder.figures.mise import mise_list
@@ -53,7 +54,7 @@ def test_the_shopping_list_has_every_item_with_its_packs_and_the_total(binder: B
         assert item.name in words
         assert ("not known: no price for" if item.spend is None else _money(binder, item.spend)) in words
         for pack in item.packs:
-            assert f"{pack.count} × {pack.priced.pack.label}" in words
+            assert take_words(binder, pack) in words
             assert _money(binder, pack.priced.price) in words
             assert pack.priced.quote.on.strftime("%Y") in words
             assert binder.stores[pack.priced.pack.store or ""].name in words
@@ -179,6 +180,17 @@ def test_an_empty_shoot_prints_sheets_that_say_so(kind: SheetKind) -> None:
     assert len(words.split()) > 8
 
 
+def test_what_is_ordered_ahead_says_how_much_to_order() -> None:
+    plain = full_binder()
+    tahini, garlic = (replace(plain.foods[food], order_days=3) for food in ("tahini", "garlic"))
+    unpriced = replace(plain.packs["pack-garlic"], on_sale=False)
+    words = _words(full_binder(tahini, garlic, unpriced), SheetKind.SHOPPING)
+    ahead = words[words.index("To order ahead") : words.index("Corner Larder")]
+    needed = {item.food: item for item in shopping_list(plain, SHOOT).items}
+    assert f"tahini {take_words(plain, needed['tahini'].packs[0])}" in ahead
+    assert f"garlic {grams_text(needed['garlic'].needed)}" in ahead
+
+
 def test_what_is_at_home_sold_by_weight_or_in_bundles_says_so() -> None:
     day = date(2026, 11, 2)
     binder = full_binder(
@@ -187,5 +199,5 @@ def test_what_is_at_home_sold_by_weight_or_in_bundles_says_so() -> None:
         Quote(id="quote-tomato", pack="pack-tomato", price=279, on=day, bundle_packs=2, bundle_price=499),
     )
     words = _words(binder, SheetKind.SHOPPING)
-    for said in ("at home 1.82 kg", "nothing: there is enough", "at the counter at $4.69 for kilo", "2 for $4.99"):
+    for said in ("at home 1.82 kg", "nothing: there is enough", "at the counter at $4.69 for 1 kg", "2 for $4.99"):
         assert said in words

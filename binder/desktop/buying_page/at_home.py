@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from binder.desktop.dishes_page.line_typing import line_offers, line_understood
 from binder.desktop.sheet.cell import NOTHING, Cell, Column, Mark, Row, Tone, key_of
 from binder.desktop.sheet.sheet import NotEditableError, PlainSheet, Remedy, record_of
-from binder.desktop.words.figure_text import pack_size
 from binder.desktop.words.typed import UnreadableError
+from binder.figures.buying_words import pack_size
 from binder.figures.missing import Missing, Place
 from binder.figures.portion_text import number_style
 from binder.figures.weight import grams_as_bought

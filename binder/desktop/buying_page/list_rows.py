@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from binder.desktop.buying_page.ticking import ends_line, not_had, other_packs, pack_text, purchase_of
+from binder.desktop.buying_page.ticking import ends_line, not_had, other_packs, purchase_of
 from binder.desktop.buying_page.trip_days import own_trip
 from binder.desktop.pictures.tick_box import TickBox
 from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone
 from binder.desktop.words.figure_text import date_text, grams_parts, not_known, number_text, plain_money, store_name
+from binder.figures.buying_words import offer_words, pack_text
 from binder.figures.date_text import DateForm
 from binder.figures.missing import Missing, Place
 from binder.figures.money_words import money
@@ -150,7 +151,7 @@ def _pack_row(binder: Binder, line: ListLine, purchase: Purchase | None, *, firs
         food,
         needed,
         _count_cell(binder, pack, float(taken.count) if count is None and not pack.by_weight else count, taken.grams),
-        _pack_cell(binder, line),
+        _pack_cell(binder, line, offer_words(binder, taken, count)),
         Cell(money(binder, quote.price), edit=plain_money(binder, quote.price), tip=quote.source),
         Cell(date_text(binder, quote.on, DateForm.SHORT), tone=Tone.QUIET, tip=date_text(binder, quote.on)),
         Cell(money(binder, _comes_to(binder, taken, count)), tone=quiet),
@@ -183,11 +184,11 @@ def _count_cell(binder: Binder, pack: Pack | None, count: float | None, grams: f
     return Cell(text, "×", edit=text)
 
 
-def _pack_cell(binder: Binder, line: ListLine) -> Cell:
+def _pack_cell(binder: Binder, line: ListLine, offer: str) -> Cell:
     assert line.taken is not None  # noqa: S101 - asked before
     text = pack_text(binder, line.taken.priced.pack)
     tip = _("Another pack, another food, or: not to be had")
-    return Cell(text, edit="", choices=(*other_packs(binder, line), not_had()), tip=tip)
+    return Cell(text, offer, edit="", choices=(*other_packs(binder, line), not_had()), tip=tip)
 
 
 def _paid_cell(binder: Binder, purchase: Purchase | None) -> Cell:

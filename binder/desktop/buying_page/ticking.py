@@ -6,8 +6,9 @@ import math
 from typing import TYPE_CHECKING
 
 from binder.desktop.larder_page.food_measures import typed_grams
-from binder.desktop.words.figure_text import pack_size, store_name
+from binder.desktop.words.figure_text import store_name
 from binder.desktop.words.typed import UnreadableError, typed_money, typed_number
+from binder.figures.buying_words import pack_text
 from binder.figures.memory import remembered_from
 from binder.figures.missing import Missing
 from binder.figures.price import chosen_pack, pack_grams
@@ -125,15 +126,6 @@ def packs_by_name(binder: Binder, food: str) -> dict[str, Pack]:
         _("{pack} at {store}").format(pack=pack_text(binder, one), store=store_name(binder, one.store)): one
         for one in packs
     }
-
-
-def pack_text(binder: Binder, pack: Pack) -> str:
-    """A pack's size and label; one alone where it says the other, in fractions or not."""
-    size, label = pack_size(binder, pack), pack.label
-    plain = f"{pack.size:g} {pack.unit}"
-    if size.casefold() in label.casefold() or plain.casefold() in label.casefold():
-        return label
-    return size if label.casefold() in size.casefold() else f"{size}, {label}"
 
 
 def not_had() -> str:

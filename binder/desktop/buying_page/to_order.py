@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from binder.desktop.buying_page.ticking import pack_text
 from binder.desktop.sheet.cell import Cell, Column, Row, Tone
 from binder.desktop.sheet.sheet import PlainSheet
-from binder.desktop.words.figure_text import date_text, number_text, store_name
+from binder.desktop.words.figure_text import date_text, store_name
+from binder.figures.buying_words import take_words
 from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
 from binder.kitchen.wording import _
@@ -50,7 +50,7 @@ class ToOrder(PlainSheet):
 
 def _row(binder: Binder, order: tuple[date, TripPlan, TripLine]) -> Row:
     by, plan, line = order
-    packs = ", ".join(f"{number_text(binder, one.count)} × {pack_text(binder, one.priced.pack)}" for one in line.packs)
+    packs = ", ".join(take_words(binder, one) for one in line.packs)
     place = Place("foods", line.item.food)
     cells = (
         Cell(date_text(binder, by)),

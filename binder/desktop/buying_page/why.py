@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from binder.desktop.buying_page.ticking import pack_text
-from binder.desktop.words.figure_text import number_text, store_name
+from binder.desktop.words.figure_text import store_name
 from binder.figures.as_bought import caps_as_bought
+from binder.figures.buying_words import take_words
 from binder.figures.cap_basis import basis_text
 from binder.figures.checks import cost_beside_cap
 from binder.figures.cost import Verdict
@@ -30,6 +30,8 @@ def why_text(binder: Binder, shoot: str, line: ListLine | None) -> str:
     if other is None:
         return _("{food}: no other pack of it has a price.").format(food=line.item.name)
     packs = _packs(binder, other.packs)
+    if line.taken.priced.quote.pinned:
+        return _pinned_text(binder, line.item.name, packs, other.more)
     if not other.more:
         says = _("{food}: {packs} would cost the same, with more left over or more to carry.")
         return says.format(food=line.item.name, packs=packs)
@@ -40,16 +42,23 @@ def why_text(binder: Binder, shoot: str, line: ListLine | None) -> str:
     return says.format(food=line.item.name, packs=packs, money=money(binder, other.more))
 
 
+def _pinned_text(binder: Binder, food: str, packs: str, more: int) -> str:
+    """What a pinned price costs or saves: it was taken for the pin's sake."""
+    says = _("{food}: this price is pinned; {packs} would cost the same.")
+    if more:
+        says = _("{food}: this price is pinned; {packs} would cost {money} more.")
+    if more < 0:
+        says = _("{food}: this price is pinned; {packs} would cost {money} less.")
+    return says.format(food=food, packs=packs, money=money(binder, abs(more)))
+
+
 def _packs(binder: Binder, packs: Sequence[PackCount]) -> str:
-    says = _("{count} × {pack} at {store}")
-    return listed(
-        says.format(
-            count=number_text(binder, one.count),
-            pack=pack_text(binder, one.priced.pack),
-            store=store_name(binder, one.priced.pack.store),
-        )
-        for one in packs
-    )
+    return listed(_at_store(binder, one) for one in packs)
+
+
+def _at_store(binder: Binder, one: PackCount) -> str:
+    says = _("{take} of {store}") if one.priced.pack.by_weight else _("{take} at {store}")
+    return says.format(take=take_words(binder, one), store=store_name(binder, one.priced.pack.store))
 
 
 def as_bought_text(binder: Binder, shoot: str) -> str:

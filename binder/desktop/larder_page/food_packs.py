@@ -22,8 +22,9 @@ from binder.desktop.larder_page.pack_terms import (
 )
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, key_of
 from binder.desktop.sheet.sheet import CellName, PlainSheet, record_of
-from binder.desktop.words.figure_text import date_text, pack_size, plain_money
+from binder.desktop.words.figure_text import date_text, plain_money
 from binder.desktop.words.typed import UnreadableError, typed_choice, typed_date
+from binder.figures.buying_words import pack_size
 from binder.figures.date_text import DateForm
 from binder.figures.missing import Missing, Place
 from binder.figures.money_words import money

@@ -12,9 +12,7 @@ from binder.figures.date_text import DateForm, time_text
 from binder.figures.date_text import date_text as written_date
 from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
-from binder.figures.weight import COUNTED
-from binder.kitchen.amount import Amount
-from binder.kitchen.amount_text import amount_text, grams_text
+from binder.kitchen.amount_text import grams_text
 from binder.kitchen.money import honest_digits, minor_digits
 from binder.kitchen.name_book import singular_words
 from binder.kitchen.number import in_decimals, in_fractions
@@ -26,7 +24,6 @@ if TYPE_CHECKING:
     from binder.figures.missing import Missing
     from binder.kitchen.binder import Binder
     from binder.kitchen.food import Food
-    from binder.kitchen.price import Pack
 
 _VERDICT_MARKS = {
     Verdict.WITHIN: Mark.WITHIN,
@@ -149,14 +146,6 @@ def short_name(food: Food, base_name: str) -> str:
     words, base = food.name.split(), set(singular_words(base_name))
     left = [word for word in words if not base.issuperset(singular_words(word))]
     return " ".join(left).strip(" ,") if left and len(left) < len(words) else food.name
-
-
-def pack_size(binder: Binder, pack: Pack) -> str:
-    """A pack's size as it is typed: `400 g`, `1 bunch`, `6 pieces`."""
-    if pack.unit in {"", COUNTED}:
-        count = number_text(binder, pack.size)
-        return ngettext("{count} piece", "{count} pieces", pack.size).format(count=count)
-    return amount_text(Amount(pack.size, pack.size, pack.unit), number_style(binder))
 
 
 def store_name(binder: Binder, store: str | None) -> str:

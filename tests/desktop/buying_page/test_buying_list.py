@@ -118,6 +118,17 @@ def test_a_row_has_need_packs_price_and_left_over(day: Shopping) -> None:
     assert day.cell(row, "food").leads_to == Place("foods", "tomatoes_plum")
 
 
+def test_a_line_that_an_offer_makes_cheaper_says_the_offer() -> None:
+    quote = replace(small_binder().quotes["quote-tahini"], price=300, bundle_packs=3, bundle_price=600)
+    jar = replace(small_binder().packs["pack-tahini"], label="jar", size=60)
+    small = Shopping(small_binder(quote, jar))
+    assert (small.cell(TAHINI, "count").text, small.cell(TAHINI, "spend").text) == ("3", "$6.00")
+    assert (small.cell(TAHINI, "pack").text, small.cell(TAHINI, "pack").unit) == ("60 g, jar", "3 for $6.00")
+    # Two were all there were: the offer is off, and the line says what two cost.
+    fewer = small.type_in(TAHINI, "count", "2")
+    assert (fewer.cell(TAHINI, "pack").unit, fewer.cell(TAHINI, "spend").text) == ("", "$6.00")
+
+
 def test_the_foot_is_the_sum_at_the_till_against_the_budget_and_how_surely(day: Shopping) -> None:
     assert day.cell("total", "food").text == "At the till, whole packs; the budget, for all there is to pay, is $90.00"
     spend = shopping_list(day.binder, "day").spend

@@ -203,6 +203,22 @@ class TestWhy:
             "tahini: the next best, 2 × 100 g, tin at Corner Larder, would cost $2.00 more."
         )
 
+    @pytest.mark.parametrize(("price", "than"), [(300, "$3.00 less"), (600, "the same"), (900, "$3.00 more")])
+    def test_a_pinned_price_is_said_to_be_pinned_and_what_it_costs(self, price: int, than: str) -> None:
+        pinned = replace(small_binder().quotes["quote-tahini"], pinned=True)
+        tin = Pack(id="tin", food="tahini", store="corner", label="tin", size=200, unit="g")
+        binder = small_binder(pinned, tin, Quote(id="tin/1", pack="tin", price=price, on=date(2026, 11, 2)))
+        line = list_lines(buying_figures(binder, "day"))["buy:tahini/pack-tahini"]
+        says = f"tahini: this price is pinned; 1 × 200 g, tin at Corner Larder would cost {than}."
+        assert why_text(binder, "day", line) == says
+
+    def test_at_the_counter_the_next_best_is_a_weight(self) -> None:
+        counter = Pack(id="loose", food="tahini", store="corner", size=100, unit="g", by_weight=True)
+        binder = small_binder(counter, Quote(id="loose/1", pack="loose", price=500, on=date(2026, 11, 2)))
+        line = list_lines(buying_figures(binder, "day"))["buy:tahini/pack-tahini"]
+        says = why_text(binder, "day", line)
+        assert says == "tahini: the next best, 150 g at the counter of Corner Larder, would cost $1.50 more."
+
     def test_where_there_is_no_other(self) -> None:
         binder = small_binder()
         line = list_lines(buying_figures(binder, "day"))["buy:tahini/pack-tahini"]
