@@ -88,11 +88,11 @@ def condition_text(condition: Condition) -> str:
 
 
 @remembered_from(PLANS | {"tax_rates"})
-def in_circumstances(binder: Binder, shoot_id: str, circumstances: Circumstances, at_the_till: bool = False) -> Binder:  # noqa: FBT001, FBT002 - remembered figures take their arguments by position
-    """The binder as it would be; prices are pinned by the pack for a figure at the till, else by the food."""
+def in_circumstances(binder: Binder, shoot_id: str, circumstances: Circumstances, by_pack: bool = False) -> Binder:  # noqa: FBT001, FBT002 - remembered figures take their arguments by position
+    """The binder as it would be; prices are pinned `by_pack` where packs are chosen among, else one by the food."""
     shoot = binder.shoots[shoot_id]
     whole = circumstances.packs and shoot.cap_basis is CapBasis.WHOLE_PACKS
-    level = packs_at_level if whole or at_the_till else at_level
+    level = packs_at_level if by_pack else at_level
     tables = dict[str, object]()
     if not circumstances.garnish:
         tables["lines"] = binder.lines.with_changes((line.id, None) for line in binder.lines.values() if line.garnish)

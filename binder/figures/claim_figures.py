@@ -54,8 +54,14 @@ Found = ClaimFigure | tuple[Missing, ...]
 
 def claim_figure(binder: Binder, claim: Claim, circumstances: Circumstances) -> Found:
     """The figure a claim is about, as it would be in some circumstances."""
-    at_the_till = claim.kind is ClaimKind.ALL_UNDER
-    return _FIGURES[claim.kind](in_circumstances(binder, claim.shoot, circumstances, at_the_till), claim, circumstances)
+    by_pack = _chooses_packs(binder, claim, circumstances)
+    return _FIGURES[claim.kind](in_circumstances(binder, claim.shoot, circumstances, by_pack), claim, circumstances)
+
+
+def _chooses_packs(binder: Binder, claim: Claim, circumstances: Circumstances) -> bool:
+    """Whether a figure is of whole packs, which are chosen among; an amount is always a share of the pack chosen."""
+    whole = circumstances.packs and binder.shoots[claim.shoot].cap_basis is CapBasis.WHOLE_PACKS
+    return claim.kind is ClaimKind.ALL_UNDER or (whole and claim.kind is ClaimKind.PORTION_UNDER)
 
 
 def _portion(binder: Binder, claim: Claim, circumstances: Circumstances) -> Found:

@@ -105,7 +105,7 @@ def claim_finding(binder: Binder, claim_id: str) -> ClaimFinding:
     if isinstance(found, tuple):
         return _not_known(binder, claim, found)
     target = _target(binder, claim)
-    scale = honest_scale(binder, _measure(claim), found.value, target)
+    scale = _scale(binder, claim, found.value, target)
     levels = tuple(at for level in _levels(claim) if (at := _at(binder, claim, level)) is not None)
     ways = tuple(_ways(binder, claim, levels))
     return ClaimFinding(
@@ -148,6 +148,16 @@ def _measure(claim: Claim) -> Measure:
     )
 
 
+def _scale(binder: Binder, claim: Claim, value: float, target: float) -> Scale:
+    """As many decimals as keep a figure on its own side of its target; for “about”, also of where about ends."""
+    measure = _measure(claim)
+    scale = honest_scale(binder, measure, value, target)
+    if claim.kind is not ClaimKind.AMOUNT_ABOUT:
+        return scale
+    end = target * (1 + math.copysign(claim.tolerance, value - target))
+    return max(scale, honest_scale(binder, measure, value, end), key=lambda one: one.digits)
+
+
 def _target(binder: Binder, claim: Claim) -> float:
     """What the figure is held against; for the base, what there is of it."""
     if claim.kind is not ClaimKind.ALL_FROM_BASE:
@@ -172,7 +182,7 @@ def _at(binder: Binder, claim: Claim, level: PriceLevel) -> AtPrices | None:
     if isinstance(found, tuple):
         return None
     target = _target(binder, claim)
-    scale = honest_scale(binder, _measure(claim), found.value, target)
+    scale = _scale(binder, claim, found.value, target)
     margin = _margin(claim, found.value, target)
     figure = scale.value(binder, scale.steps(binder, found.value))
     return AtPrices(
@@ -236,7 +246,7 @@ def _way(binder: Binder, claim: Claim, conditions: tuple[Condition, ...]) -> Way
     target = _target(binder, claim)
     if isinstance(found, tuple) or not _holds(claim, found.value, target):
         return None
-    scale = honest_scale(binder, _measure(claim), found.value, target)
+    scale = _scale(binder, claim, found.value, target)
     return Way(conditions, found.value, scale.shown(binder, found.value))
 
 

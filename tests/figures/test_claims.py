@@ -234,6 +234,32 @@ def test_about_is_lost_at_a_price_too_low_as_well() -> None:
     assert conditions(found) == [{Condition.NOT_AT_LOWEST}]
 
 
+def test_an_amount_is_a_share_of_the_pack_at_every_level_where_caps_are_on_whole_packs() -> None:
+    pail = Pack(id="pail", food="tahini", label="pail", size=1, unit="kg")
+    asked = Quote(id="pail/1", pack="pail", price=1800, on=date(2025, 1, 1), pinned=True)
+    whole = replace(SMALL.shoots["day"], cap_basis=CapBasis.WHOLE_PACKS)
+    used, held = (finding(about(7, 15, "g"), pail, asked, *others) for others in ((), (whole,)))
+    assert [level.figure for level in held.levels] == [level.figure for level in used.levels]
+    lowest, chosen, highest = (level.figure for level in held.levels)
+    assert lowest == chosen < highest
+
+
+@pytest.mark.parametrize(
+    ("tolerance", "verdict", "margin"),
+    [
+        # 6.4417 cents are 7 less 7.98 %: in whole cents they would be 6, and 7 less 14 %.
+        (0.1, ClaimVerdict.HOLDS, "$0.064 beside $0.07: $0.001 (2.0%) to spare"),
+        (0.079, ClaimVerdict.DOES_NOT, "$0.0644 beside $0.07: $0.0001 (0.08%) too much"),
+        (0.08, ClaimVerdict.HOLDS, "$0.06442 beside $0.07: $0.00002 (0.02%) to spare"),
+    ],
+)
+def test_about_is_shown_on_the_side_of_its_end_that_it_is_on(
+    tolerance: float, verdict: ClaimVerdict, margin: str
+) -> None:
+    found = finding(about(7, 15, "g", tolerance=tolerance))
+    assert (found.verdict, margin_text(SMALL, found)) == (verdict, margin)
+
+
 def test_an_amount_of_no_recipe_says_so() -> None:
     found = finding(replace(about(7, 15, "g"), recipe=None))
     assert verdict_text(found) == "Not known: “A spoonful”: it names no recipe. Choose one."
