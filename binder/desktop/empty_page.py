@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QLabel, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from binder.desktop.spacing import characters, space
 
@@ -18,7 +18,7 @@ class EmptyPage(QWidget):
         self._sentence = QLabel(sentence, self)
         self._sentence.setWordWrap(True)
         self._sentence.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        self._sentence.setMinimumWidth(characters(self.font(), 56))
+        self._sentence.setFixedWidth(characters(self.font(), 56))
         self.button = QPushButton(button, self)
         self.button.setObjectName("begin")
         self.button.setProperty("leading", True)
@@ -26,7 +26,7 @@ class EmptyPage(QWidget):
         layout = QVBoxLayout(self)
         layout.setSpacing(space(self, 4))
         layout.addStretch(2)
-        layout.addWidget(self._sentence, 0, Qt.AlignmentFlag.AlignHCenter)
+        layout.addLayout(_in_the_middle(self._sentence))
         layout.addWidget(self.button, 0, Qt.AlignmentFlag.AlignHCenter)
         layout.addStretch(3)
 
@@ -34,6 +34,15 @@ class EmptyPage(QWidget):
     def sentence(self) -> str:
         """What it says."""
         return self._sentence.text()
+
+
+def _in_the_middle(label: QLabel) -> QHBoxLayout:
+    """Aligned by itself a label would be as high as its text is in one line, and the rest of it cut off."""
+    layout = QHBoxLayout()
+    layout.addStretch(1)
+    layout.addWidget(label)
+    layout.addStretch(1)
+    return layout
 
 
 class FilledOrEmpty(QStackedWidget):

@@ -47,6 +47,7 @@ class MainWindow(QMainWindow):
 
     def __init__(self, desk: Desk, shelf: Shelf, wardrobe: Wardrobe) -> None:
         super().__init__()
+        self.setWindowTitle(_("Binder"))
         self.desk = desk
         self._entries = every_page()
         self.pages: dict[str, Page] = {}
