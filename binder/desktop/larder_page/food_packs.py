@@ -20,6 +20,7 @@ from binder.desktop.larder_page.pack_terms import (
     sold_cell,
     source_cell,
 )
+from binder.desktop.larder_page.typed_pack import typed_pack
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Mark, Row, key_of
 from binder.desktop.sheet.sheet import CellName, PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text, plain_money
@@ -52,7 +53,6 @@ if TYPE_CHECKING:
     from binder.kitchen.price import Pack, Quote
 
 ADD_PACK, TERMS = "add:pack", "terms"
-_WHOLE = re.compile(r"^(?P<size>.+?)(?:\s+for\s+(?P<price>.+?))?(?:\s+at\s+(?P<store>.+))?$", re.IGNORECASE)
 _DATED = re.compile(r"^(?P<price>.+?)\s+(?:on\s+(?P<on>.+)|(?P<today>today))$", re.IGNORECASE)
 
 
@@ -286,16 +286,12 @@ def _store(binder: Binder, text: str) -> tuple[Change | None, str | None]:
 
 def _typed_whole(sight: Sight, text: str) -> Change:
     binder, food = sight.binder, sight.binder.foods[record_of(sight.subject or "").id]
-    found = _WHOLE.match(text.strip())
-    if found is None:
-        raise UnreadableError(text, _("write a size and a price: 1 lb for 3.49."))
-    size, unit = typed_size(binder, found["size"])
-    made, store = _store(binder, found["store"] or "")
+    typed = typed_pack(binder, text)
+    made, store = _store(binder, typed.store)
     changes = [made] if made else []
     grown = apply(binder, made) if made else binder
-    added, pack = add_pack(grown, food, size=size, unit=unit, store=store)
+    added, pack = add_pack(grown, food, size=typed.size, unit=typed.unit, store=store)
     changes.append(added)
-    if found["price"]:
-        price = typed_price(binder, found["price"])
-        changes.append(add_quote(apply(grown, added), pack, price=price, on=date.today()))  # noqa: DTZ011
+    if typed.price is not None:
+        changes.append(add_quote(apply(grown, added), pack, price=typed.price, on=date.today()))  # noqa: DTZ011
     return joined(added.label, changes)
