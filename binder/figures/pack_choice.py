@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 _SHORT = 1e-6
 """A millionth short of a need is a float's doing, not a cook's."""
 
+_HALF = 0.5
+"""Minor units that a price by weight may be rounded down by."""
+
 _MOST_TRIED = 20_000
 """Counts tried for one need. Only needs of thousands of packs ask for more, and then the best so far is taken."""
 
@@ -54,10 +57,13 @@ def cheapest_choice(need: Need, offers: Sequence[Offer]) -> Choice | None:
     """
     if not offers:
         return None
-    tried = sorted(_worth_trying(offers), key=lambda offer: (_best_rate(offer), -offer.grams, offer.key))
+    tried = sorted(
+        _worth_trying(offers), key=lambda offer: (offer.by_weight, _best_rate(offer), -offer.grams, offer.key)
+    )
     search = _Search(need, tried)
     if need.grams <= search.slack:
         return Choice((), 0.0, 0.0)
+    search.try_counters()
     search.go(0, need.grams, 0.0, ())
     return search.found()
 
@@ -81,11 +87,15 @@ def _best_rate(offer: Offer) -> float:
 
 
 class _Search:
-    """Depth first over the offers, the best price a gram first and of each the most first."""
+    """Depth first over the offers, the best price a gram first and of each the most first.
+
+    The counters come last: they sell just what the packs taken before leave open, and round half a minor unit away.
+    """
 
     def __init__(self, need: Need, offers: Sequence[Offer]) -> None:
         self.need, self.offers = need, offers
-        self.rates = [_best_rate(offer) for offer in offers]
+        self.rates = list(itertools.accumulate((_best_rate(offer) for offer in reversed(offers)), min))[::-1]
+        self.rounding = _HALF if any(offer.by_weight for offer in offers) else 0.0
         sizes = [math.inf if offer.by_weight else offer.grams for offer in offers]
         self.largest = [max(sizes[at:]) for at in range(len(sizes))]
         self.slack = _SHORT * max(1.0, need.grams)
@@ -98,6 +108,13 @@ class _Search:
             return None
         least = self.best.price if self.tries > 0 else min(self.best.price, self._least_for(0, self.need.grams))
         return replace(self.best, bound=least)
+
+    def try_counters(self) -> None:
+        """All of it from one counter: a price that packs, tried first, must come up to."""
+        for offer in self.offers:
+            if offer.by_weight:
+                bought = next(self._amounts(offer, self.need.grams))
+                self._keep((bought,), self.need.grams - bought.grams, bought.cost)
 
     def go(self, at: int, uncovered: float, price: float, taken: tuple[Bought, ...]) -> None:
         """Try every amount of the offer at `at` that may still lead to something better."""
@@ -121,8 +138,11 @@ class _Search:
             self.best = choice
 
     def _least_for(self, at: int, uncovered: float) -> int:
-        """Minor units that the rest costs at least: prices are whole ones, so a part of one rounds up."""
-        return math.ceil((uncovered - self.slack) * self.rates[at] - 1e-6)
+        """Minor units that the rest costs at least: prices are whole ones, so a part of one rounds up.
+
+        But for a counter's, which rounds to the nearest.
+        """
+        return math.ceil((uncovered - self.slack) * self.rates[at] - self.rounding - 1e-6)
 
     def _hopeless(self, at: int, uncovered: float, price: float, taken: tuple[Bought, ...]) -> bool:
         """Whether the rest, of the offers from `at` on, cannot come out better."""
@@ -136,9 +156,10 @@ class _Search:
 
     def _fewer_are_hopeless(self, at: int, uncovered: float, price: float) -> bool:
         """Whether taking still fewer packs of the offer at `at` cannot come out better: the others cost more a gram."""
-        if self.best is None or self.offers[at].bundle or self.offers[at].by_weight:
+        offer, rate = self.offers[at], self.rates[at + 1]
+        if self.best is None or offer.bundle or offer.by_weight or rate * offer.grams < offer.price:
             return False
-        least = price + (uncovered - self.slack) * self.rates[at + 1]
+        least = price + (uncovered - self.slack) * rate - self.rounding
         return least > self.best.price + 1e-9 * max(1.0, self.best.price)
 
     def _amounts(self, offer: Offer, uncovered: float) -> Iterator[Bought]:

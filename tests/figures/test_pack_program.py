@@ -310,3 +310,43 @@ def test_prices_beyond_what_the_solver_holds_are_still_compared() -> None:
     found = cheapest_purchase([Need("f", 5000.0), Need("g", 50.0)], offers, Terms(trip_costs={"A": 50, "B": 70}))
     assert found.stores == {"A", "B"}
     assert {one.offer.key for one in found.bought} == {"b", "g"}
+
+
+@settings(max_examples=300)
+@given(
+    st.lists(st.tuples(st.integers(1, 60), st.integers(0, 40), st.sampled_from([0, 2, 3])), max_size=2),
+    st.lists(st.tuples(st.integers(1, 60), st.integers(0, 40), st.integers(0, 30)), min_size=1, max_size=2),
+    st.integers(1, 150),
+)
+def test_packs_beside_a_counter_come_to_the_last_cent(
+    packs: list[tuple[int, int, int]], counters: list[tuple[int, int, int]], grams: int
+) -> None:
+    offers = [
+        Offer(f"p{n}", "f", "A", float(size), price, Bundle(bundle, price * bundle - price // 2) if bundle else None)
+        for n, (size, price, bundle) in enumerate(packs)
+    ]
+    weighed = [
+        Offer(f"c{n}", "f", "A", float(size), price, by_weight=True, least=float(least))
+        for n, (size, price, least) in enumerate(counters)
+    ]
+    ranks: list[tuple[int, int, int]] = []
+    for each in itertools.product(*(range(math.ceil(grams / offer.grams) + 4) for offer in offers)):
+        cost = sum(offer.cost(count) for offer, count in zip(offers, each, strict=True))
+        weight = sum(int(offer.grams) * count for offer, count in zip(offers, each, strict=True))
+        if weight >= grams:
+            ranks.append((cost, weight, sum(each)))
+            continue
+        rests = [(counter, max(grams - weight, int(counter.least))) for counter in weighed]
+        ranks += [(cost + counter.cost_of(rest), weight + rest, sum(each) + 1) for counter, rest in rests]
+    found = cheapest_purchase([Need("f", float(grams))], [*offers, *weighed])
+    weight, count = sum(one.grams for one in found.bought), sum(one.count for one in found.bought)
+    assert (found.cost, round(weight), count) == min(ranks)
+    assert found.proven
+
+
+def test_a_pack_and_the_rest_from_the_counter_may_come_to_a_cent_less() -> None:
+    # At 0.704 a gram: 228 g (the scale shows whole ones) are 160.5, and so 161; 170.5 g in a pack and 57 g are 160.1.
+    counter = Offer("counter", "f", "A", 3750 / 11, 240, by_weight=True)
+    pack = Offer("pack", "f", "A", 1875 / 11, 120)
+    assert cheapest_purchase([Need("f", 227.3)], [counter]).cost == 161
+    assert cheapest_purchase([Need("f", 227.3)], [counter, pack]).cost == 160
