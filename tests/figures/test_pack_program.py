@@ -329,7 +329,7 @@ def test_packs_beside_a_counter_come_to_the_last_cent(
         Offer(f"c{n}", "f", "A", float(size), price, by_weight=True, least=float(least))
         for n, (size, price, least) in enumerate(counters)
     ]
-    ranks: list[tuple[int, int, int]] = []
+    ranks = []
     for each in itertools.product(*(range(math.ceil(grams / offer.grams) + 4) for offer in offers)):
         cost = sum(offer.cost(count) for offer, count in zip(offers, each, strict=True))
         weight = sum(int(offer.grams) * count for offer, count in zip(offers, each, strict=True))
@@ -339,8 +339,8 @@ def test_packs_beside_a_counter_come_to_the_last_cent(
         rests = [(counter, max(grams - weight, int(counter.least))) for counter in weighed]
         ranks += [(cost + counter.cost_of(rest), weight + rest, sum(each) + 1) for counter, rest in rests]
     found = cheapest_purchase([Need("f", float(grams))], [*offers, *weighed])
-    weight, count = sum(one.grams for one in found.bought), sum(one.count for one in found.bought)
-    assert (found.cost, round(weight), count) == min(ranks)
+    grams_bought = sum(one.grams for one in found.bought)
+    assert (found.cost, grams_bought, sum(one.count for one in found.bought)) == min(ranks)
     assert found.proven
 
 
