@@ -10,10 +10,9 @@ import typer
 
 from binder.cli.asking import json_option
 from binder.cli.endings import WrongUsageError
+from binder.exchange.price_files import is_price_list
 from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
-
-PRICE_LIST_SUFFIXES = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm")
 
 
 class BinderInTheWayError(BinderError):
@@ -52,7 +51,7 @@ def import_file(
     as_json: Annotated[bool, json_option()] = False,
 ) -> None:
     """Make a binder file from a JSON document, or bring a price list into one."""
-    if file.suffix.lower() in PRICE_LIST_SUFFIXES:
+    if is_price_list(file):
         from binder.cli.price_import import PriceImport
 
         on = priced_on.date() if priced_on else None

@@ -23,6 +23,7 @@ from binder.desktop.pages import every_page
 from binder.desktop.places import PAGE_OF
 from binder.desktop.spacing import characters, space
 from binder.desktop.view_doings import ViewDoings
+from binder.exchange.price_files import is_price_list
 from binder.figures.checks import Severity
 from binder.figures.missing import Place
 from binder.kitchen.wording import _
@@ -223,7 +224,20 @@ class MainWindow(QMainWindow):
     def dropEvent(self, event: QDropEvent) -> None:
         from pathlib import Path as LocalPath
 
-        self.open_path(LocalPath(event.mimeData().urls()[0].toLocalFile()))
+        path = LocalPath(event.mimeData().urls()[0].toLocalFile())
+        event.acceptProposedAction()
+        if is_price_list(path):
+            self._bring_in_prices(path)
+        else:
+            self.open_path(path)
+
+    def _bring_in_prices(self, path: Path) -> None:
+        from binder.desktop.larder_page.page import LarderPage
+
+        self.show_page("larder")
+        larder = self.page("larder")
+        if isinstance(larder, LarderPage):
+            larder.import_from(path)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         self.desk.settings.keep_shape(self)

@@ -26,6 +26,8 @@ from binder.kitchen.whole_file import read_whole
 from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from binder.desktop.desk import Desk
     from binder.desktop.price_import.price_window import PriceWindow
     from binder.desktop.sheet.sheet import CellName, Sheet
@@ -174,8 +176,12 @@ class LarderPage(Page):
     def import_prices(self) -> PriceWindow | None:
         """Ask for a price list and show what would become of its rows."""
         file = self.desk.dialogs.price_list_to_read(self)
+        return None if file is None else self.import_from(file)
+
+    def import_from(self, file: Path) -> PriceWindow | None:
+        """Show what would become of the rows of a price list; None where it cannot be read, which is said."""
         content: list[bytes] = []
-        if file is None or not self.desk.attempt(lambda: content.append(read_whole(file))):
+        if not self.desk.attempt(lambda: content.append(read_whole(file))):
             return None
         from binder.desktop.price_import.price_window import PriceWindow
 

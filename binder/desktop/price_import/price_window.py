@@ -198,7 +198,7 @@ class PriceWindow(QDialog):
         if isinstance(outcome.result, Reading):
             self._show(outcome.result)
         elif outcome.error is not None:
-            self.summary.setText(sentence_for(outcome.error))
+            self._show_none(sentence_for(outcome.error))
 
     def _stopped(self) -> None:
         self._desk.tasks.cancel(READING)
@@ -214,6 +214,14 @@ class PriceWindow(QDialog):
         self.summary.setText(reading.prices.summary() if reading.prices else reading.why)
         refused = bool(reading.prices and reading.prices.refused)
         self.good_rows.setEnabled(refused or self.question.good_rows)
+        self._settle()
+
+    def _show_none(self, why: str) -> None:
+        """Nothing could be read, so that no rows of a sheet before stay in sight; another sheet can be chosen."""
+        self.reading = None
+        self.fates.show_reading(None)
+        self.only.clear()
+        self.summary.setText(why)
         self._settle()
 
     def _list_sheets(self, reading: Reading) -> None:

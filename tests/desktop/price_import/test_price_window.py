@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
+import openpyxl
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -107,7 +108,7 @@ def test_rows_of_one_fate_are_looked_at_alone(begin: Begin) -> None:
 def test_columns_without_headings_are_chosen_by_hand(begin: Begin, qtbot: QtBot) -> None:
     shown = begin("16 oz,8.25,Tahini\n1 lb,1.99,Onion\n")
     assert not shown.take.isEnabled()
-    assert "names the columns" in shown.summary.text() or "must name" in shown.summary.text()
+    assert "none of its columns is called “food”" in shown.summary.text()
     for name, title in (("food", "C"), ("pack size", "A"), ("price", "B")):
         choose(shown, name, title)
         settled(qtbot, shown)
@@ -143,6 +144,31 @@ def test_what_is_no_price_list_is_said(begin: Begin) -> None:
     shown = begin("")
     assert "it is empty" in shown.summary.text()
     assert not shown.take.isEnabled()
+    shown.close()
+
+
+def test_a_sheet_without_cells_leaves_no_rows_of_another_in_sight(
+    window: MainWindow, tmp_path: Path, qtbot: QtBot
+) -> None:
+    book = openpyxl.Workbook()
+    cells, _empty = book.active, book.create_sheet("Notes")
+    assert cells is not None
+    for row in (("food", "size", "price"), ("Tahini", "16 oz", 8.25)):
+        cells.append(row)
+    book.save(tmp_path / "prices.xlsx")
+    window.show_page("larder")
+    page = window.page("larder")
+    assert isinstance(page, LarderPage)
+    shown = page.import_from(tmp_path / "prices.xlsx")
+    assert shown is not None
+    settled(qtbot, shown)
+    assert shown.fates.rowCount() == 1
+    for at, rows, says in ((1, 0, "it is empty"), (0, 1, "1 price is taken")):
+        shown.sheets.setCurrentIndex(at)
+        shown.sheets.activated.emit(at)
+        settled(qtbot, shown)
+        assert (shown.fates.rowCount(), shown.take.isEnabled()) == (rows, bool(rows))
+        assert says in shown.summary.text()
     shown.close()
 
 

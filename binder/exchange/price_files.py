@@ -1,0 +1,15 @@
+"""Which files are price lists, by their names; what is in them tells the rest."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+PRICE_LIST_SUFFIXES = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm")
+
+
+def is_price_list(path: Path) -> bool:
+    """Whether a file is called like a price list."""
+    return path.suffix.lower() in PRICE_LIST_SUFFIXES
