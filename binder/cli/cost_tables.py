@@ -9,13 +9,16 @@ from binder.cli.columns import numbers, words
 from binder.cli.heading import show_heading
 from binder.cli.marks import cap_mark
 from binder.cli.terminal import say, say_marked, show_table
+from binder.figures.cap_basis import basis_text
 from binder.figures.checks import cost_beside_cap, dish_title
 from binder.figures.cost import BreakEven, DishCost, LineCost, break_even_prices, shoot_costs
+from binder.figures.date_text import date_text
 from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.money import honest_digits, minor_digits
 from binder.kitchen.number import in_decimals
+from binder.kitchen.shoot import CapBasis
 from binder.kitchen.wording import _, listed, ngettext
 
 if TYPE_CHECKING:
@@ -61,7 +64,16 @@ def _in_all(binder: Binder, costs: Sequence[DishCost]) -> str:
     known = [cost.per_portion * cost.portions for cost in costs if cost.per_portion is not None]
     unknown = len(costs) - len(known)
     says = _("Used cost of {portions} portions, every dish made once: {total}.")
-    if unknown:
+    basis = costs[0].basis if costs else CapBasis.USED
+    if basis is not CapBasis.USED:
+        says = _("{portions} portions, every dish made once: {total} ({basis}).")
+        if unknown:
+            says = ngettext(
+                "{portions} portions, every dish made once: not known; {total} without {count} dish ({basis}).",
+                "{portions} portions, every dish made once: not known; {total} without {count} dishes ({basis}).",
+                unknown,
+            )
+    elif unknown:
         says = ngettext(
             "Used cost of {portions} portions, every dish made once: not known; {total} without {count} dish.",
             "Used cost of {portions} portions, every dish made once: not known; {total} without {count} dishes.",
@@ -71,6 +83,7 @@ def _in_all(binder: Binder, costs: Sequence[DishCost]) -> str:
         portions=in_decimals(portions, digits=2, decimal_mark=number_style(binder).decimal_mark),
         total=money(binder, sum(known)),
         count=unknown,
+        basis=basis_text(basis),
     )
 
 
@@ -85,12 +98,19 @@ def _say_what_lacks(cost: DishCost) -> None:
 def _show_lines(binder: Binder, cost: DishCost) -> None:
     say()
     say(dish_title(cost), strong=True)
-    columns = [words(_("For one portion")), numbers(_("As purchased")), numbers(_("Cost")), numbers(_("Share"))]
+    used = cost.basis is CapBasis.USED
+    portion = words(_("For one portion") if used else _("For one portion, used cost"))
+    columns = [portion, numbers(_("As purchased")), numbers(_("Cost")), numbers(_("Share"))]
     show_table(columns, [_line_row(binder, line) for line in cost.lines])
     prices = break_even_prices(binder, cost.dish)
     if prices:
         say()
-        columns = [words(_("The dish just meets its cap with")), words(_("Pack")), numbers(_("Price now"))]
+        columns = [
+            words(_("The dish just meets its cap with")),
+            words(_("Pack")),
+            numbers(_("Price now")),
+            words(_("As of")),
+        ]
         show_table([*columns, numbers(_("At cap"))], [_price_row(binder, price) for price in prices])
 
 
@@ -111,7 +131,7 @@ def _fine_money(binder: Binder, minor: float | None) -> str:
 
 def _price_row(binder: Binder, price: BreakEven) -> list[str]:
     now = money(binder, price.price_now)
-    return [price.name, price.pack_label or NOT_KNOWN, now, _price_at_cap(binder, price)]
+    return [price.name, price.pack_label or NOT_KNOWN, now, date_text(binder, price.on), _price_at_cap(binder, price)]
 
 
 def _price_at_cap(binder: Binder, price: BreakEven) -> str:

@@ -27,6 +27,21 @@ def basis_text(basis: CapBasis) -> str:
     }[basis]
 
 
+def basis_sentence(basis: CapBasis) -> str:
+    """What a portion is counted as on a basis, for the head of a sheet of costs."""
+    return {
+        CapBasis.USED: _("Used cost a portion: the share of each pack that goes into it, compared unrounded."),
+        CapBasis.STAPLES_FREE: _(
+            "Used cost a portion, staples free: the share of each pack that goes into it, without what any kitchen "
+            "has; compared unrounded."
+        ),
+        CapBasis.WHOLE_PACKS: _(
+            "Whole packs over portions: every pack that the dish alone needs, bought whole, over its portions; "
+            "compared unrounded."
+        ),
+    }[basis]
+
+
 def without_staples(binder: Binder, recipe_id: str, portions: float) -> float | tuple[Missing, ...]:
     """Minor units a portion with what any kitchen has left out; what is missing where a price is."""
     batch = bought_by_food(binder, recipe_id)

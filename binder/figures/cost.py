@@ -19,6 +19,7 @@ from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
+    from datetime import date
 
     from binder.kitchen.binder import Binder
     from binder.kitchen.shoot import Dish
@@ -216,13 +217,14 @@ def shoot_costs(binder: Binder, shoot_id: str) -> tuple[DishCost, ...]:
 class BreakEven:
     """What a food costs now and what it would have to cost for the dish just to meet its cap, in minor units a pack.
 
-    `price_at_cap` is None where no price would do. `cost_in_portion` is minor units.
+    `price_at_cap` is None where no price would do. `cost_in_portion` is minor units; `on` is the day of `price_now`.
     """
 
     food: str
     name: str
     pack_label: str
     price_now: int
+    on: date
     price_at_cap: float | None
     cost_in_portion: float
 
@@ -245,7 +247,17 @@ def break_even_prices(binder: Binder, dish_id: str) -> tuple[BreakEven, ...]:
             continue
         room = costs.cap - (costs.per_portion - cost)
         at_cap = priced.price * room / cost if room >= 0 else None
-        found.append(BreakEven(food, binder.foods[food].name, priced.pack.label, priced.price, at_cap, cost))
+        found.append(
+            BreakEven(
+                food=food,
+                name=binder.foods[food].name,
+                pack_label=priced.pack.label,
+                price_now=priced.price,
+                on=priced.quote.on,
+                price_at_cap=at_cap,
+                cost_in_portion=cost,
+            )
+        )
     return tuple(sorted(found, key=lambda one: (-one.cost_in_portion, one.food)))
 
 

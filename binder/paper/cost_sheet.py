@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from binder.figures.cap_basis import basis_sentence
 from binder.figures.checks import cost_beside_cap
 from binder.figures.cost import shoot_costs
 from binder.figures.portion_text import number_style
@@ -34,7 +35,7 @@ def cost_sheet(job: Job) -> Sheet:
     costs = shoot_costs(binder, shoot_id)
     under = (
         text(shoot_words(binder, shoot_id), style.plain),
-        text(_("Used cost a portion: the share of each pack that goes into it, compared unrounded."), style.label),
+        text(basis_sentence(binder.shoots[shoot_id].cap_basis), style.label),
     )
     if not costs:
         none = Section(before=(text(_("The shoot has no dishes yet: add the first."), style.plain),))

@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
+from binder.figures.cap_basis import basis_text, portion_by_food
 from binder.figures.checks import cost_beside_cap, dish_title
 from binder.figures.cost import Verdict, break_even_prices
+from binder.figures.date_text import date_text
 from binder.figures.not_known import not_known_text
 from binder.figures.portion_text import number_style
 from binder.kitchen.money import honest_digits, minor_digits
+from binder.kitchen.shoot import CapBasis
 from binder.kitchen.wording import _, listed
 from binder.paper.block import Block, text
 from binder.paper.cell import Bar, Cell, Column, cell
 from binder.paper.list_pages import Section
 from binder.paper.mark import cap_state, state
+from binder.paper.run import unbroken
 from binder.paper.sheet_words import grams, money, share_text, titled
 from binder.paper.table import Table, table
 
@@ -38,11 +43,14 @@ def dish_sections(binder: Binder, cost: DishCost, style: ListType) -> list[Secti
     if cost.verdict is Verdict.UNKNOWN:
         says = not_known_text(binder, cost.missing)
     elif cost.verdict is Verdict.NO_CAP:
-        says = _("{state}: {cost} a portion").format(state=word, cost=shown)
+        says = _("{state}: {cost} a portion, {basis}").format(state=word, cost=shown, basis=basis_text(cost.basis))
     else:
-        says = _("{state}: {cost} a portion, the cap is {cap}").format(state=word, cost=shown, cap=cap)
+        says = _("{state}: {cost} a portion, {basis}; the cap is {cap}")
+        says = says.format(state=word, cost=shown, basis=basis_text(cost.basis), cap=cap)
     before: list[Block] = [state(shape, says, style.strong)]
-    sections = [Section(title, "", before, _lines(binder, cost, style), _not_counted(cost, style))]
+    costs = () if cost.basis is CapBasis.USED else portion_by_food(binder, binder.dishes[cost.dish])
+    made_up = _foods(binder, costs, style) if isinstance(costs, Mapping) else _lines(binder, cost, style)
+    sections = [Section(title, "", before, made_up, _not_counted(cost, style))]
     prices = break_even_prices(binder, cost.dish)
     near = tuple(price for price in prices if _is_near(price))
     if near:
@@ -68,6 +76,29 @@ def _not_counted(cost: DishCost, style: ListType) -> tuple[Block, ...]:
     if not cost.not_counted:
         return ()
     return (text(_("To taste, not counted: {foods}.").format(foods=listed(cost.not_counted)), style.plain),)
+
+
+def _foods(binder: Binder, costs: Mapping[str, float], style: ListType) -> Table:
+    """What is bought for a dish, the dearest first: on this basis a line has no cost of its own."""
+    total = sum(costs.values())
+    columns = (
+        Column(_("food"), head=True),
+        Column(_("cost"), figure=True, decimal_mark=number_style(binder).decimal_mark),
+        Column(_("share"), figure=True),
+        Column("", bar=True),
+    )
+    dearest = sorted(costs.items(), key=lambda one: (-one[1], binder.foods[one[0]].name))
+    rows: list[Row] = [
+        (
+            cell(binder.foods[food].name, style.strong),
+            cell(line_money(binder, minor), style.plain),
+            cell(share_text(binder, minor / total), style.plain),
+            Cell(size=style.plain.size, bar=Bar(minor / total)),
+        )
+        for food, minor in dearest
+        if minor > 0
+    ]
+    return table(columns, rows, style, widest=_WIDEST)
 
 
 def _lines(binder: Binder, cost: DishCost, style: ListType) -> Table:
@@ -105,6 +136,7 @@ def _break_even(binder: Binder, prices: tuple[BreakEven, ...], style: ListType) 
         Column(_("food"), head=True),
         Column(_("pack")),
         Column(_("now"), figure=True, decimal_mark=mark),
+        Column(_("as of")),
         Column(_("at most"), figure=True, decimal_mark=mark),
     )
     return table(columns, [_price(binder, price, style) for price in prices], style, widest=_WIDEST)
@@ -118,5 +150,6 @@ def _price(binder: Binder, price: BreakEven, style: ListType) -> Row:
         cell(price.name, style.strong),
         cell(price.pack_label, style.plain),
         cell(money(binder, price.price_now), style.plain),
+        cell(unbroken(date_text(binder, price.on)), style.plain),
         cell(at_cap, style.strong),
     )

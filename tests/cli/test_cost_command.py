@@ -8,6 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from binder.figures.date_text import date_text
+from binder.kitchen.shoot import CapBasis
 from tests.cli.conftest import Ask, Run, squeezed, written
 from tests.kitchen_binder import small_binder
 
@@ -105,6 +107,21 @@ def test_lines_show_the_price_at_which_the_dish_meets_its_cap(run: Run, ask: Ask
     for price, verdict in ((526, "within"), (527, "over")):
         asked = small_binder(over.dishes["dish-spread"], replace(over.quotes["quote-tahini"], price=price))
         assert ask("cost", written(asked, tmp_path / "asked.json"))["dishes"][0]["verdict"] == verdict
+
+
+def test_a_price_that_may_move_says_of_which_day_it_is(run: Run, bean_day: Path) -> None:
+    day = date_text(small_binder(), small_binder().quotes["quote-tahini"].on)
+    shown = run("cost", bean_day, "--lines").stdout
+    assert any("$6.00" in line and day in line for line in shown.splitlines())
+
+
+def test_costs_on_another_basis_are_not_called_used_cost(run: Run, tmp_path: Path) -> None:
+    whole = small_binder(replace(small_binder().shoots["day"], cap_basis=CapBasis.WHOLE_PACKS))
+    shown = squeezed(run("cost", written(whole, tmp_path / "whole.json"), "--lines").stdout)
+    assert "6 portions, every dish made once:" in shown
+    assert "(whole packs over portions)." in shown
+    assert "Used cost of" not in shown
+    assert "For one portion, used cost" in shown
 
 
 def test_a_food_whose_price_cannot_mend_it_says_so(run: Run, troubled_day: Path) -> None:

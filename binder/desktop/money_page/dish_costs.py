@@ -15,6 +15,7 @@ from binder.desktop.sheet.sheet import PlainSheet
 from binder.desktop.words.figure_text import date_text, small_money
 from binder.figures.cap_basis import basis_text, portion_by_food
 from binder.figures.cost import break_even_prices, dish_cost
+from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
 from binder.figures.money_words import money, pack_words, percent_text
 from binder.figures.price import PricedPack, chosen_pack
@@ -49,6 +50,7 @@ class DishCosts(PlainSheet):
             Column("share", _("share"), characters=6, align=Align.RIGHT),
             Column("pack", _("bought as"), characters=16, stretch=2),
             Column("now", _("for"), characters=8, align=Align.RIGHT),
+            Column("as_of", _("as of"), characters=11),
             Column(
                 "at_cap",
                 _("may cost"),
@@ -87,14 +89,14 @@ def _rows(binder: Binder, dish: Dish, costs: Mapping[str, float], even: Mapping[
         yield Row(f"foods:{food}", cells, place=place, lines=1.4)
 
 
-def _price_cells(binder: Binder, food: str) -> tuple[Cell, Cell]:
+def _price_cells(binder: Binder, food: str) -> tuple[Cell, Cell, Cell]:
     priced = chosen_pack(binder, food)
     if not isinstance(priced, PricedPack):
-        return NOTHING, NOTHING
-    tip = _("as of {day}").format(day=date_text(binder, priced.quote.on))
+        return NOTHING, NOTHING, NOTHING
     return (
-        Cell(pack_words(binder, priced.pack), tone=Tone.QUIET, tip=tip),
-        Cell(money(binder, priced.price), tone=Tone.QUIET, tip=tip),
+        Cell(pack_words(binder, priced.pack), tone=Tone.QUIET),
+        Cell(money(binder, priced.price), tone=Tone.QUIET),
+        Cell(date_text(binder, priced.quote.on, DateForm.DATE), tone=Tone.QUIET, size=Size.SMALL),
     )
 
 

@@ -9,6 +9,7 @@ from binder.desktop.pictures.cost_bar import CostBar
 from binder.desktop.sheet.cell import Tone
 from binder.desktop.sheet.sheet import Sight
 from binder.figures.cost import dish_cost
+from binder.figures.date_text import date_text
 from binder.kitchen.binder import Binder
 from binder.kitchen.change import apply
 from binder.kitchen.edits.foods import set_price
@@ -45,7 +46,7 @@ def test_the_costliest_food_comes_first_and_the_bars_follow_the_costs(chickpeas:
 
 def test_at_the_price_shown_the_dish_is_still_within_its_cap(chickpeas: Binder) -> None:
     for row in SHEET.rows(on(chickpeas, "dish_3")):
-        food, shown = row.key.partition(":")[2], row.cells[6].text
+        food, shown = row.key.partition(":")[2], row.cells[7].text
         if not shown.startswith("$"):
             continue
         quote = chickpeas.quotes[f"quote_{food}"]
@@ -53,6 +54,11 @@ def test_at_the_price_shown_the_dish_is_still_within_its_cap(chickpeas: Binder) 
         beyond = apply(chickpeas, set_price(chickpeas, quote, cents(shown.replace(",", "")) + 1))
         assert dish_cost(met, "dish_3").verdict == "within"
         assert dish_cost(beyond, "dish_3").verdict == "over"
+
+
+def test_every_price_says_of_which_day_it_is(chickpeas: Binder) -> None:
+    cell = cell_called(SHEET, on(chickpeas, "dish_1"), "foods:tahini", "as_of")
+    assert cell.text == date_text(chickpeas, chickpeas.quotes["quote_tahini"].on)
 
 
 def test_a_dish_over_its_cap_says_how_cheap_a_food_would_have_to_be(chickpeas: Binder) -> None:
@@ -68,7 +74,7 @@ def test_whole_packs_have_no_price_to_break_even_at(chickpeas: Binder) -> None:
     whole = apply(chickpeas, set_cap_basis(chickpeas.shoots[DAY], CapBasis.WHOLE_PACKS))
     rows = SHEET.rows(on(whole, "dish_1"))
     assert rows
-    assert not any(row.cells[6].text for row in rows)
+    assert not any(row.cells[7].text for row in rows)
     assert costs_title(whole, whole.dishes["dish_1"]) == (
         "1 Silky hummus with lemon, by food: whole packs over portions"
     )
