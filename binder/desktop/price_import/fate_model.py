@@ -41,26 +41,38 @@ class FateModel(QAbstractTableModel):
         self._only: Fate | None = None
 
     def show_reading(self, reading: Reading | None) -> None:
-        """Show another reading, of the same fate as before."""
+        """Show another reading, of the same fate as before; the rows alone where nothing can be told of them yet."""
         prices = reading.prices if reading is not None else None
         self._fates = prices.rows if prices is not None else ()
-        self._rows = reading.table.prices(prices.layout) if reading is not None and prices is not None else ()
-        self.show_only(self._only)
+        self._rows = () if reading is None else reading.table.rows
+        if reading is not None and prices is not None:
+            self._rows = reading.table.prices(prices.layout)
+        self.show_only(self._only if prices is not None else None)
+
+    @property
+    def count(self) -> int:
+        """How many rows there are, shown or not."""
+        return len(self._rows)
 
     def show_only(self, fate: Fate | None) -> None:
         """Show only the rows of one fate; None: all, the refused ones first."""
         self.beginResetModel()
         self._only = fate
-        places = range(len(self._fates))
-        if fate is None:
+        places = range(len(self._rows))
+        if not self._fates:
+            self._shown = places
+        elif fate is None:
             self._shown = sorted(places, key=lambda at: self._fates[at].fate is not Fate.REFUSED)
         else:
             self._shown = [at for at in places if self._fates[at].fate is fate]
         self.endResetModel()
 
-    def fate(self, at: int) -> Fate:
-        """The fate of the row shown at a place."""
-        return self._fates[self._shown[at]].fate
+    def sentence(self, at: int) -> str:
+        """What a row shown at a place says, whole; empty where nothing can be told of it."""
+        if not 0 <= at < len(self._shown) or not self._fates:
+            return ""
+        fate = self._fates[self._shown[at]]
+        return _("Row {number}: {says}").format(number=fate.number, says=fate.says)
 
     def rowCount(self, parent: QModelIndex | QPersistentModelIndex = _NO_INDEX) -> int:
         return 0 if parent.isValid() else len(self._shown)
@@ -79,9 +91,11 @@ class FateModel(QAbstractTableModel):
         return None
 
     def _text(self, at: int, column: int) -> str:
-        fate = self._fates[at]
         if column == STANDS:
             return " · ".join(filter(None, self._rows[at].shown))
+        if not self._fates:
+            return str(self._rows[at].number) if column == NUMBER else ""
+        fate = self._fates[at]
         return {NUMBER: str(fate.number), FATE: fate_word(fate.fate), SAYS: fate.says}[column]
 
     def headerData(

@@ -61,7 +61,7 @@ class PriceWindow(QDialog):
         self._make_head()
         self._make_rows()
         self._make_foot()
-        self._lay_out()
+        self._lay_out(parent)
         desk.tasks.finished.connect(self._finish)
         desk.tasks.window_first.watch(self)
         self._say_date()
@@ -74,7 +74,12 @@ class PriceWindow(QDialog):
         self.sheets.setAccessibleName(_("Sheet of the workbook"))
         self.sheets.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.sheets.activated.connect(self._choose_sheet)
+        self._sheets_label = QLabel(_("S&heet"), self)
+        self._sheets_label.setBuddy(self.sheets)
+        for widget in (self.sheets, self._sheets_label):
+            widget.hide()
         self.mapper = ColumnMapper(self)
+        self.mapper.setEnabled(False)
         self.mapper.chosen.connect(self._choose_column)
         self.day = QLineEdit(self)
         self.day.setFixedWidth(characters(self.font(), 14))
@@ -88,6 +93,7 @@ class PriceWindow(QDialog):
         self.only.setAccessibleName(_("Rows shown"))
         self.only.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.only.activated.connect(self._show_only)
+        self.only.setEnabled(False)
         self.fates = FateModel(self)
         self.table = QTableView(self)
         self.table.setAccessibleName(_("What becomes of each row"))
@@ -102,33 +108,39 @@ class PriceWindow(QDialog):
         header = self.table.horizontalHeader()
         header.setHighlightSections(False)
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        for column, width in ((NUMBER, 8), (FATE, 12), (SAYS, 52)):
+        for column, width in ((NUMBER, 8), (FATE, 12), (STANDS, 42)):
             self.table.setColumnWidth(column, characters(self.font(), width))
-        header.setSectionResizeMode(STANDS, QHeaderView.ResizeMode.Stretch)
+        header.setSectionResizeMode(SAYS, QHeaderView.ResizeMode.Stretch)
+        self.row_says = _words(self)
+        self.row_says.setProperty("quiet", True)
+        self.table.selectionModel().currentRowChanged.connect(self._say_row)
+        self.fates.modelReset.connect(self._say_row)
 
     def _make_foot(self) -> None:
         self.wait = WaitLine(self._desk.tasks, READING, self)
         self.wait.stopped.connect(self._stopped)
-        kept = self.wait.sizePolicy()
-        kept.setRetainSizeWhenHidden(True)
-        self.wait.setSizePolicy(kept)
         self.summary = _words(self)
         self.good_rows = QCheckBox(_("Leave the refused rows out and take the &others"), self)
         self.good_rows.toggled.connect(self._choose_good_rows)
+        self.again = QPushButton(_("&Read again"), self)
+        self.again.clicked.connect(self._read_again)
+        self.again.hide()
         self.take = QPushButton(_("&Take these prices"), self)
         self.take.setProperty("leading", True)
         self.take.clicked.connect(self._take)
         self.leave = QPushButton(_("Close"), self)
         self.leave.clicked.connect(self.close)
 
-    def _lay_out(self) -> None:
+    def _lay_out(self, parent: QWidget) -> None:
         gap = space(self, 2)
         day = QLabel(_("Prices without a &date are of"), self)
         day.setBuddy(self.day)
         dates = _beside(gap, day, self.day, self._day_wrong)
+        dates.addWidget(self._sheets_label)
         dates.addWidget(self.sheets)
         foot = _beside(gap, self.good_rows)
         foot.addStretch(1)
+        foot.addWidget(self.again)
         foot.addWidget(self.leave)
         foot.addWidget(self.take)
         layout = QVBoxLayout(self)
@@ -138,10 +150,29 @@ class PriceWindow(QDialog):
         layout.addLayout(dates)
         layout.addWidget(self.only, 0, Qt.AlignmentFlag.AlignLeft)
         layout.addWidget(self.table, 1)
-        layout.addWidget(self.wait)
+        layout.addWidget(self._row_or_wait())
         layout.addWidget(self.summary)
         layout.addLayout(foot)
-        self.resize(characters(self.font(), 130), space(self, 160))
+        room = parent.window().size()
+        self.resize(min(characters(self.font(), 160), room.width()), min(space(self, 170), room.height()))
+
+    def _row_or_wait(self) -> QWidget:
+        """The sentence of the row, or in its place how far reading is."""
+        place = QWidget(self)
+        layout = QVBoxLayout(place)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self.row_says)
+        layout.addWidget(self.wait)
+        place.setMinimumHeight(self.wait.sizeHint().height())
+        return place
+
+    def _begin_to_wait(self, says: str, *, stops: bool = True) -> None:
+        self.row_says.hide()
+        self.wait.begin(says, stops=stops)
+
+    def _end_to_wait(self) -> None:
+        self.wait.end()
+        self.row_says.show()
 
     # What is chosen
 
@@ -181,20 +212,25 @@ class PriceWindow(QDialog):
         chosen = self.only.currentData()
         self.fates.show_only(Fate(chosen) if chosen else None)
 
+    def _say_row(self) -> None:
+        """The sentence of the row that is current, whole: in the table there is room for its beginning only."""
+        self.row_says.setText(self.fates.sentence(self.table.currentIndex().row()))
+
     # Reading
 
     def _read_again(self) -> None:
         known = self.reading.table if self.reading and self.reading.question.sheet == self.question.sheet else None
         binder, question = self._desk.binder, self.question
         self._settle()
-        self.wait.begin(_("Reading {file}").format(file=question.source))
+        self.again.hide()
+        self._begin_to_wait(_("Reading {file}").format(file=question.source))
         work: Callable[[Task], Reading] = lambda task: read(binder, question, task.report, known=known)  # noqa: E731
         self._desk.tasks.run(READING, work, lane=Lane.LONG, soon=True)
 
     def _finish(self, outcome: object) -> None:
         if not isinstance(outcome, Outcome) or outcome.subject != READING:
             return
-        self.wait.end()
+        self._end_to_wait()
         if isinstance(outcome.result, Reading):
             self._show(outcome.result)
         elif outcome.error is not None:
@@ -202,12 +238,14 @@ class PriceWindow(QDialog):
 
     def _stopped(self) -> None:
         self._desk.tasks.cancel(READING)
-        self.wait.end()
-        self.summary.setText(_("Reading was stopped. Choose a column, or close."))
+        self._end_to_wait()
+        self.again.show()
+        self.summary.setText(_("Reading was stopped. Read it again, or close."))
 
     def _show(self, reading: Reading) -> None:
         self.reading = reading
         self.mapper.show_reading(reading)
+        self.mapper.setEnabled(True)
         self._list_sheets(reading)
         self.fates.show_reading(reading)
         self._list_fates(reading)
@@ -229,13 +267,14 @@ class PriceWindow(QDialog):
             self.sheets.clear()
             self.sheets.addItems(list(reading.table.sheets))
             self.sheets.setCurrentText(reading.table.sheet)
-        self.sheets.setVisible(len(reading.table.sheets) > 1)
+        for widget in (self.sheets, self._sheets_label):
+            widget.setVisible(len(reading.table.sheets) > 1)
 
     def _list_fates(self, reading: Reading) -> None:
         """What may be shown alone, with how many there are; what was shown stays so."""
         binder, chosen = self._desk.binder, self.only.currentData()
         counts = reading.prices.counts if reading.prices else {}
-        every = sum(counts.values())
+        every = self.fates.count
         with QSignalBlocker(self.only):
             self.only.clear()
             all_rows = ngettext("{count} row", "All {count} rows", every).format(count=number_text(binder, every))
@@ -245,6 +284,7 @@ class PriceWindow(QDialog):
                     count = number_text(binder, counts[fate])
                     self.only.addItem(_("{fate}: {count}").format(fate=fate_word(fate), count=count), fate.value)
             self.only.setCurrentIndex(max(0, self.only.findData(chosen)))
+        self.only.setEnabled(bool(counts))
         self._show_only()
 
     # Taking
@@ -265,7 +305,7 @@ class PriceWindow(QDialog):
         if change is None:
             return
         self.setEnabled(False)
-        self.wait.begin(
+        self._begin_to_wait(
             _("Writing {count} edits").format(count=number_text(self._desk.binder, len(change.edits))), stops=False
         )
         self._desk.bridge.make_beside(change, self._desk.tasks, self._taken, list_foods)
@@ -273,7 +313,7 @@ class PriceWindow(QDialog):
     def _taken(self, said: str) -> None:
         """The prices are in the binder; or not, and what is said is why."""
         self.setEnabled(True)
-        self.wait.end()
+        self._end_to_wait()
         if said:
             self.summary.setText(said)
         else:

@@ -96,6 +96,16 @@ def test_a_refused_row_holds_up_the_list_until_it_is_left_out(begin: Begin, qtbo
     assert sum(quote.source == "prices.csv" for quote in window.desk.binder.quotes.values()) == 2
 
 
+def test_a_rows_sentence_is_said_whole_where_the_table_has_no_room(begin: Begin) -> None:
+    shown = begin(MIXED)
+    assert shown.row_says.text() == ""
+    shown.table.selectRow(1)
+    assert shown.row_says.text() == "Row 5: “abc” is not a price: write a number such as 3.49."
+    shown.only.setCurrentIndex(1)
+    shown.only.activated.emit(1)
+    assert shown.row_says.text() == ""
+
+
 def test_rows_of_one_fate_are_looked_at_alone(begin: Begin) -> None:
     shown = begin(MIXED)
     offered = [shown.only.itemText(at) for at in range(shown.only.count())]
@@ -109,6 +119,8 @@ def test_columns_without_headings_are_chosen_by_hand(begin: Begin, qtbot: QtBot)
     shown = begin("16 oz,8.25,Tahini\n1 lb,1.99,Onion\n")
     assert not shown.take.isEnabled()
     assert "none of its columns is called “food”" in shown.summary.text()
+    assert column(shown, STANDS) == ["16 oz · 8.25 · Tahini", "1 lb · 1.99 · Onion"]
+    assert not shown.only.isEnabled()
     for name, title in (("food", "C"), ("pack size", "A"), ("price", "B")):
         choose(shown, name, title)
         settled(qtbot, shown)
@@ -172,12 +184,18 @@ def test_a_sheet_without_cells_leaves_no_rows_of_another_in_sight(
     shown.close()
 
 
-def test_reading_can_be_stopped(begin: Begin, qtbot: QtBot) -> None:
+def test_reading_can_be_stopped_and_begun_again(begin: Begin, qtbot: QtBot) -> None:
     shown = begin(GOOD)
+    assert shown.again.isHidden()
     shown.wait.begin("Reading")
     QTest.mouseClick(shown.wait.stop, Qt.MouseButton.LeftButton)
     assert shown.wait.isHidden()
     assert "stopped" in shown.summary.text()
+    QTest.mouseClick(shown.again, Qt.MouseButton.LeftButton)
+    settled(qtbot, shown)
+    assert shown.again.isHidden()
+    assert shown.summary.text() == "2 prices are taken."
+    assert shown.take.isEnabled()
 
 
 def test_a_price_of_tomorrow_is_refused(begin: Begin) -> None:
