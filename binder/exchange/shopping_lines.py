@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from binder.figures.buying_words import offer_words, one_line, pack_text, take_words
+from binder.figures.buying_words import done_words, offer_words, one_line, pack_text, take_words
 from binder.figures.date_text import DateForm, date_text
 from binder.figures.not_known import not_known_text
 from binder.figures.shopping import shopping_list
@@ -124,24 +124,13 @@ def _lines(binder: Binder, shoot_id: str, line: TripLine, seen: set[str]) -> Ite
             pack=pack_text(binder, taken.priced.pack),
             offer=offer_words(binder, taken),
             order_by=line.order_by,
-            done=_done(binder, shoot_id, item.food, taken.priced.pack.id),
+            done=done_words(binder, shoot_id, item.food, taken.priced.pack.id),
         )
 
 
 def day_words(binder: Binder, day: date) -> str:
     """A day with its day of the week: `Wed, Dec 2, 2026`."""
     return date_text(binder, day, DateForm.WEEKDAY_DATE)
-
-
-def _done(binder: Binder, shoot_id: str, food: str, pack: str) -> str:
-    """What became of a line: bought, not to be had, another food instead; empty while it is open."""
-    purchases = [one for one in binder.purchases.where("shoot", shoot_id) if one.food == food]
-    instead = [binder.foods[one.instead].name for one in purchases if one.instead is not None]
-    if instead:
-        return _("{other} instead").format(other=one_line(instead[0]))
-    if any(not one.count for one in purchases):
-        return _("not to be had")
-    return _("bought") if any(one.pack in {None, pack} for one in purchases) else ""
 
 
 def to_order_first(

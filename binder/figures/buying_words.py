@@ -90,6 +90,17 @@ def bundle_words(binder: Binder, quote: Quote) -> str:
     return says.format(count=quote.bundle_packs, together=money(binder, quote.bundle_price))
 
 
+def done_words(binder: Binder, shoot_id: str, food: str, pack: str) -> str:
+    """What became of a pack of the list: bought, not to be had, another food instead; empty while it is open."""
+    purchases = [one for one in binder.purchases.where("shoot", shoot_id) if one.food == food]
+    instead = [binder.foods[one.instead].name for one in purchases if one.instead is not None]
+    if instead:
+        return _("{other} instead").format(other=one_line(instead[0]))
+    if any(not one.count for one in purchases):
+        return _("not to be had")
+    return _("bought") if any(one.pack in {None, pack} for one in purchases) else ""
+
+
 def one_line(text: str) -> str:
     """A name as it stands in a line: without line ends."""
     return " ".join(text.split())

@@ -17,7 +17,7 @@ from binder.figures.shopping import shopping_list
 from binder.figures.spend import shoot_spend
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.binder import Binder
-from binder.kitchen.buying import PantryItem
+from binder.kitchen.buying import PantryItem, Purchase
 from binder.kitchen.money import money_text
 from binder.kitchen.price import Pack, Quote
 from binder.kitchen.shoot import Shoot
@@ -189,6 +189,17 @@ def test_what_is_ordered_ahead_says_how_much_to_order() -> None:
     needed = {item.food: item for item in shopping_list(plain, SHOOT).items}
     assert f"tahini {take_words(plain, needed['tahini'].packs[0])}" in ahead
     assert f"garlic {grams_text(needed['garlic'].needed)}" in ahead
+
+
+def test_what_became_of_a_line_is_on_paper_too() -> None:
+    """Or whoever goes next looks again for what there was none of, or buys what another food was taken for."""
+    plain = full_binder()
+    assert "instead" not in _words(plain, SheetKind.SHOPPING)
+    tahini = Purchase(id="t", shoot=SHOOT, food="tahini", pack="pack-oil", instead="oil")
+    onion = Purchase(id="o", shoot=SHOOT, food="onion", count=0)
+    words = _words(full_binder(tahini, onion), SheetKind.SHOPPING)
+    assert f"{plain.foods['oil'].name} instead" in words
+    assert "not to be had" in words
 
 
 def test_what_is_at_home_sold_by_weight_or_in_bundles_says_so() -> None:
