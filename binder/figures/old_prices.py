@@ -12,9 +12,10 @@ from binder.figures.money_words import money, pack_words
 from binder.figures.price import PricedPack, chosen_pack
 from binder.figures.receipts import food_receipts
 from binder.figures.shopping import shopping_list
-from binder.kitchen.wording import _
+from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from datetime import date
 
     from binder.kitchen.binder import Binder
@@ -73,4 +74,28 @@ def old_price_text(binder: Binder, old: PriceInUse) -> str:
         pack=pack_words(binder, old.priced.pack),
         day=date_text(binder, old.on),
         days=old.days,
+    )
+
+
+def as_of_text(binder: Binder, prices: Sequence[PriceInUse], quote_days: int) -> str:
+    """Of which days prices are, and how many of them will be older than so many days when they are needed."""
+    days = sorted(one.on for one in prices)
+    first, last = (date_text(binder, day) for day in (days[0], days[-1]))
+    says = _("Prices as of {day}.").format(day=last)
+    if first != last:
+        says = _("Prices as of {first} to {last}.").format(first=first, last=last)
+    old = sum(one.too_old for one in prices)
+    limit = ngettext("{count} day", "{count} days", quote_days).format(count=quote_days)
+    if not old:
+        return _("{says} None will be older than {limit}.").format(says=says, limit=limit)
+    count = ngettext("{count} will be older than {limit}:", "{count} will be older than {limit}:", old)
+    return f"{says} {count.format(count=old, limit=limit)}"
+
+
+def asked_text(binder: Binder, one: PriceInUse) -> str:
+    """A price and the day it was asked on: `tahini: $7.49, asked on Nov 16, 2026`."""
+    return _("{food}: {price}, asked on {day}").format(
+        food=binder.foods[one.priced.pack.food].name,
+        price=money(binder, one.priced.price),
+        day=date_text(binder, one.on),
     )

@@ -9,6 +9,7 @@ from binder.figures.budget import Budget, shoot_budget
 from binder.figures.budget_rows import RowKind
 from binder.figures.money_parts import money_parts
 from binder.figures.not_known import not_known_text
+from binder.figures.old_prices import as_of_text, asked_text, prices_in_use
 from binder.figures.portion_text import number_style
 from binder.kitchen.wording import _
 from binder.paper.arrangement import Space
@@ -16,7 +17,7 @@ from binder.paper.block import text
 from binder.paper.cell import Bar, Cell, Column, cell
 from binder.paper.list_pages import Section, Sheet
 from binder.paper.list_type import ON_THE_DESK
-from binder.paper.mark import Shape, state
+from binder.paper.mark import Shape, marked, state
 from binder.paper.ruling import Ruling
 from binder.paper.sheet_words import money, share_text, shoot_words
 from binder.paper.table import Table, table
@@ -50,9 +51,20 @@ def budget_sheet(job: Job) -> Sheet:
         for heading, pairs in groupby(zip((*budget.rows, *taxes), rows, strict=True), lambda pair: _heading(pair[0]))
     ]
     sections.append(Section(table=Table(ruling, [total], _("Total")), after=tuple(_after(binder, budget, style))))
+    sections += _prices(job, style)
     sections += _where_it_goes(binder, budget, style)
     under = (text(shoot_words(binder, job.shoot), style.plain),)
     return Sheet(_("Budget"), under, sections, style)
+
+
+def _prices(job: Job, style: ListType) -> Iterator[Section]:
+    """Of when the prices are that the budget counts on; those that will be too old one by one."""
+    binder, prices = job.binder, prices_in_use(job.binder, job.shoot)
+    if prices:
+        says = as_of_text(binder, prices, binder.shoots[job.shoot].quote_days)
+        old = [text(asked_text(binder, one), style.plain) for one in prices if one.too_old]
+        marked_old = [marked(Shape.OPEN_TRIANGLE, one, style.plain) for one in old]
+        yield Section(before=(text(says, style.strong), *marked_old))
 
 
 def _where_it_goes(binder: Binder, budget: Budget, style: ListType) -> Iterator[Section]:

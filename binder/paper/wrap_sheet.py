@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.figures.budget_rows import bearer_text
+from binder.figures.cap_basis import basis_text
 from binder.figures.portion_text import number_style
 from binder.figures.wrap import Account, shoot_wrap
 from binder.kitchen.wording import _, listed
@@ -57,6 +58,10 @@ def _standing(binder: Binder, wrap: Wrap, style: ListType) -> Iterator[Block]:
     if total.open:
         says = _("Not closed yet: {open} is still open.").format(open=money(binder, total.open))
         yield state(Shape.OPEN_TRIANGLE, says, style.section)
+    elif wrap.not_planned:
+        says = _("Not closed yet: no price and no receipt for {foods}.")
+        foods = listed(one.name for one in wrap.not_planned)
+        yield state(Shape.OPEN_TRIANGLE, says.format(foods=foods), style.section)
     else:
         yield state(Shape.RING, _("Closed: everything that was bought has its receipt."), style.section)
     budget = wrap.budget
@@ -139,7 +144,8 @@ def _caps(binder: Binder, wrap: Wrap, style: ListType) -> Table:
         Column(_("cap"), figure=True, decimal_mark=mark),
         Column(_("because of"), share=1.2),
     )
-    return table(columns, [_cap(binder, one, style) for one in wrap.caps], style, _("A portion as things were bought"))
+    title = _("A portion as things were bought: {basis}").format(basis=basis_text(wrap.caps[0].after.basis))
+    return table(columns, [_cap(binder, one, style) for one in wrap.caps], style, title)
 
 
 def _cap(binder: Binder, one: CapAfter, style: ListType) -> Row:

@@ -1,10 +1,13 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from binder.figures.budget import shoot_budget
 from binder.figures.money_parts import money_parts
 from binder.figures.not_known import not_known_text
+from binder.figures.old_prices import as_of_text, asked_text, prices_in_use
 from binder.paper.print_set import SheetKind
 from tests.paper.day_example import day_binder
 from tests.paper.example import SHOOT, full_binder
@@ -53,3 +56,18 @@ def test_where_the_money_goes_is_shown_part_by_part_and_each_heading_once() -> N
 
 def test_what_is_not_all_known_has_no_chart() -> None:
     assert "Where the money goes" not in words_of(full_binder(), SheetKind.BUDGET)
+
+
+def test_the_days_of_the_prices_are_said_and_those_that_will_be_too_old_one_by_one() -> None:
+    binder = full_binder()
+    fresh = replace(binder.shoots[SHOOT], quote_days=10_000)
+    strict = replace(fresh, quote_days=0)
+    said = []
+    for shoot in (fresh, strict):
+        asked = binder.with_tables({"shoots": binder.shoots.with_changes([(SHOOT, shoot)])})
+        words, prices = words_of(asked, SheetKind.BUDGET), prices_in_use(asked, SHOOT)
+        assert as_of_text(asked, prices, shoot.quote_days) in words
+        said.append([asked_text(asked, one) in words for one in prices if one.too_old])
+    assert said[0] == []
+    assert said[1]
+    assert all(said[1])

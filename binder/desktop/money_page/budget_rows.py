@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone, key_of
-from binder.desktop.words.figure_text import date_text, number_text, plain_money
+from binder.desktop.words.figure_text import number_text, plain_money
 from binder.figures.budget import FOOD
 from binder.figures.budget_rows import RowKind, own_amounts
-from binder.figures.date_text import DateForm
 from binder.figures.missing import Place
 from binder.figures.money_words import money
-from binder.kitchen.wording import _, ngettext
+from binder.figures.old_prices import as_of_text, asked_text
+from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -149,33 +149,14 @@ class _Maker:
         for number, lack in enumerate(budget.missing):
             yield _note(f"missing:{number}", lack.says, mark=Mark.UNKNOWN, leads_to=lack.place)
         if prices:
-            yield _note("prices", self._as_of(prices, shoot), leads_to=None)
+            yield _note("prices", as_of_text(self._binder, prices, shoot.quote_days))
         for old in prices:
             if old.too_old and old.priced.pack.food in self._binder.foods:
                 yield self._old(old)
 
-    def _as_of(self, prices: Sequence[PriceInUse], shoot: Shoot) -> str:
-        days = sorted(one.on for one in prices)
-        first, last = (date_text(self._binder, day, DateForm.DATE) for day in (days[0], days[-1]))
-        says = _("Prices as of {day}.").format(day=last)
-        if first != last:
-            says = _("Prices as of {first} to {last}.").format(first=first, last=last)
-        old = sum(one.too_old for one in prices)
-        limit = ngettext("{count} day", "{count} days", shoot.quote_days).format(count=shoot.quote_days)
-        if not old:
-            return _("{says} None will be older than {limit}.").format(says=says, limit=limit)
-        count = ngettext("{count} will be older than {limit}:", "{count} will be older than {limit}:", old)
-        return f"{says} {count.format(count=old, limit=limit)}"
-
     def _old(self, old: PriceInUse) -> Row:
-        food = self._binder.foods[old.priced.pack.food]
-        says = _("{food}: {price}, asked on {day}").format(
-            food=food.name,
-            price=money(self._binder, old.priced.price),
-            day=date_text(self._binder, old.on, DateForm.DATE),
-        )
-        place = Place("packs", old.priced.pack.id)
-        return _note(f"old:{old.priced.quote.id}", says, mark=Mark.WARN, leads_to=place)
+        key, place = f"old:{old.priced.quote.id}", Place("packs", old.priced.pack.id)
+        return _note(key, asked_text(self._binder, old), mark=Mark.WARN, leads_to=place)
 
 
 def _usual_headings() -> tuple[str, ...]:

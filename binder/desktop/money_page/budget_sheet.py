@@ -42,10 +42,10 @@ class BudgetSheet(PlainSheet):
             Column("heading", _("heading"), characters=11, stretch=2),
             Column("quantity", _("quantity"), characters=7, align=Align.RIGHT),
             Column("rate", _("rate"), characters=8, align=Align.RIGHT),
-            Column("planned", _("planned"), characters=9, align=Align.RIGHT),
+            Column("planned", _("planned"), characters=10, align=Align.RIGHT),
             Column("committed", _("committed"), characters=9, align=Align.RIGHT, tip=_("Ordered, or ticked")),
             Column("actual", _("paid"), characters=9, align=Align.RIGHT, tip=_("By receipts")),
-            Column("over", _("over or under"), characters=13, align=Align.RIGHT, tip=_("Beside what was planned")),
+            Column("over", _("over or under"), characters=16, align=Align.RIGHT, tip=_("Beside what was planned")),
             Column("taxed", _("taxed"), characters=5),
         )
 

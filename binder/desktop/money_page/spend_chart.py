@@ -62,8 +62,10 @@ def _sum(parts: Sequence[MoneyPart]) -> int:
 
 def _whole(binder: Binder, budget: Budget, total: int, scale: float, tone: Tone) -> Row:
     cap = None if budget.allowed is None else budget.allowed / scale
-    beside = _("in all, beside the budget of {money}") if budget.allowed is not None else _("in all")
-    name = beside.format(money="" if budget.allowed is None else money(binder, budget.allowed))
+    name = _("what is known of it") if budget.missing else _("in all")
+    if budget.allowed is not None:
+        beside = _("{what}, beside the budget of {money}")
+        name = beside.format(what=name, money=money(binder, budget.allowed))
     cells = (
         Cell(name, size=Size.STRONG, tip=name),
         Cell(picture=CostBar(total / scale, cap), spoken=name),

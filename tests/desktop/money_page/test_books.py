@@ -14,6 +14,7 @@ from binder.figures.wrap import shoot_wrap
 from binder.kitchen.binder import Binder
 from binder.kitchen.change import apply
 from binder.kitchen.edits.buying import not_to_be_had, take_instead, tick
+from binder.kitchen.edits.records import remove
 from tests.desktop.money_page.latest import DAY, budget_of
 from tests.desktop.sheets import cell_called, is_even
 
@@ -121,3 +122,12 @@ def test_what_was_not_to_be_had_says_so(chickpeas: Binder) -> None:
     assert cell_called(FoodBooks(budget_of(gone)), Sight(gone, DAY), "foods:tahini", "note").text == (
         "was not to be had"
     )
+
+
+def test_a_food_with_neither_price_nor_receipt_keeps_the_books_open(chickpeas: Binder) -> None:
+    unpriced = apply(chickpeas, remove("x", chickpeas, chickpeas.packs["pack_tahini"]))
+    bought = everything_bought(unpriced)
+    wrap = shoot_wrap(bought, DAY)
+    assert not wrap.total.open
+    says = closing_words(bought, wrap)
+    assert says.endswith("was paid; no price and no receipt yet: tahini.")
