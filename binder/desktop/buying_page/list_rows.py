@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from binder.desktop.buying_page.ticking import ends_line, not_had, other_packs, purchase_of
+from binder.desktop.buying_page.ticking import ends_line, grams_left, not_had, other_packs, purchase_of
 from binder.desktop.buying_page.trip_days import own_trip
 from binder.desktop.pictures.tick_box import TickBox
 from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone
@@ -15,7 +15,7 @@ from binder.figures.date_text import DateForm
 from binder.figures.missing import Missing, Place
 from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
-from binder.figures.price import pack_grams
+from binder.figures.price import pack_grams, quote_of_pack
 from binder.figures.receipts import asked_for
 from binder.kitchen.amount_text import grams_text
 from binder.kitchen.wording import _
@@ -29,6 +29,9 @@ if TYPE_CHECKING:
     from binder.kitchen.price import Pack
 
 WIDTH = 10
+_SHORT = 0.05
+"""Grams; a need that is missed by less is met: the list shows tenths."""
+
 TICKS, BOUGHT = "ticks", "bought"
 """What the tick of a row leads to, and the rows that say when something was bought."""
 
@@ -71,7 +74,7 @@ def line_rows(binder: Binder, shoot: str, line: ListLine, *, first: bool) -> lis
     purchase = purchase_of(binder, shoot, line)
     if line.taken is None or line.taken.priced.pack.id not in binder.packs:
         return [_unknown(binder, line)]
-    row = _pack_row(binder, line, purchase, first=first)
+    row = _pack_row(binder, shoot, line, purchase, first=first)
     if purchase is None or (ends_line(purchase) and not first):
         return [row]
     return [replace(row, rule=False), _bought_row(binder, purchase)]
@@ -98,12 +101,24 @@ def _bought_rows(binder: Binder, key: str, named: tuple[Cell, Cell], purchase: P
         _taken_cell(binder, purchase),
         NOTHING,
         NOTHING,
-        Cell(money(binder, purchase.planned), tone=Tone.QUIET) if purchase.planned is not None else NOTHING,
+        _taken_cost(binder, purchase),
         _paid_cell(binder, purchase),
         NOTHING,
     )
     row = Row(key, cells, place=Place("foods", food), rule=False)
     return [row, _bought_row(binder, purchase)]
+
+
+def _taken_cost(binder: Binder, purchase: Purchase) -> Cell:
+    """What the book asks for what was taken; where it has no price for it, what was planned."""
+    planned = purchase.planned
+    tip = "" if planned is None else _("planned: {money}").format(money=money(binder, planned))
+    if not purchase.count:
+        return Cell("–", tone=Tone.QUIET, tip=tip, spoken=tip)
+    pack = binder.packs.get(purchase.pack or "")
+    quote = quote_of_pack(binder, pack) if pack else None
+    asked = planned if pack is None or quote is None else asked_for(binder, pack, quote, purchase.count)
+    return Cell(money(binder, asked), tone=Tone.QUIET, tip=tip) if asked is not None else NOTHING
 
 
 def _taken_cell(binder: Binder, purchase: Purchase) -> Cell:
@@ -138,12 +153,12 @@ def _tick(key: str, purchase: Purchase | None) -> Cell:
     return Cell(picture=TickBox(had, not had), leads_to=place, spoken=spoken, tip=_("Let it be open again"))
 
 
-def _pack_row(binder: Binder, line: ListLine, purchase: Purchase | None, *, first: bool) -> Row:
+def _pack_row(binder: Binder, shoot: str, line: ListLine, purchase: Purchase | None, *, first: bool) -> Row:
     taken, item = line.taken, line.item
     assert taken is not None  # noqa: S101 - asked before
     pack, quote = taken.priced.pack, taken.priced.quote
     food, needed = _food_cells(binder, item, quiet=purchase is not None) if first else (NOTHING, NOTHING)
-    left = grams_parts(binder, item.left_over) if first and item.left_over else ("", "")
+    left = grams_left(binder, shoot, item)
     count = purchase.count if purchase is not None and not ends_line(purchase) else None
     quiet = Tone.INK if purchase is None else Tone.QUIET
     cells = (
@@ -151,18 +166,25 @@ def _pack_row(binder: Binder, line: ListLine, purchase: Purchase | None, *, firs
         food,
         needed,
         _count_cell(binder, pack, float(taken.count) if count is None and not pack.by_weight else count, taken.grams),
-        _pack_cell(binder, line, offer_words(binder, taken, count)),
+        _pack_cell(binder, line, offer_words(binder, taken, count), _short_words(binder, left) if first else ""),
         Cell(money(binder, quote.price), edit=plain_money(binder, quote.price), tip=quote.source),
         Cell(date_text(binder, quote.on, DateForm.SHORT), tone=Tone.QUIET, tip=date_text(binder, quote.on)),
         Cell(money(binder, _comes_to(binder, taken, count)), tone=quiet),
         _paid_cell(binder, purchase),
-        Cell(*left, tone=quiet)
-        if left[0]
-        else Cell("–", tone=Tone.QUIET, spoken=_("nothing left over"))
-        if first
-        else NOTHING,
+        _left_cell(binder, left, quiet) if first else NOTHING,
     )
     return Row(line.key, cells, place=Place("packs", pack.id))
+
+
+def _left_cell(binder: Binder, left: float, tone: Tone) -> Cell:
+    """What will be left over as things were bought."""
+    number, unit = grams_parts(binder, left) if left > 0 else ("", "")
+    return Cell(number, unit, tone=tone) if number else Cell("–", tone=Tone.QUIET, spoken=_("nothing left over"))
+
+
+def _short_words(binder: Binder, left: float) -> str:
+    """`257 g short`, where less was bought than is needed."""
+    return _("{grams} short").format(grams=grams_text(-left, number_style(binder))) if left < -_SHORT else ""
 
 
 def _comes_to(binder: Binder, taken: PackCount, count: float | None) -> int:
@@ -184,11 +206,12 @@ def _count_cell(binder: Binder, pack: Pack | None, count: float | None, grams: f
     return Cell(text, "×", edit=text)
 
 
-def _pack_cell(binder: Binder, line: ListLine, offer: str) -> Cell:
+def _pack_cell(binder: Binder, line: ListLine, offer: str, short: str) -> Cell:
+    """The pack, why so many of it cost what they do, and what they lack where too few were bought."""
     assert line.taken is not None  # noqa: S101 - asked before
-    text = pack_text(binder, line.taken.priced.pack)
-    tip = _("Another pack, another food, or: not to be had")
-    return Cell(text, offer, edit="", choices=(*other_packs(binder, line), not_had()), tip=tip)
+    text, said = pack_text(binder, line.taken.priced.pack), " · ".join(part for part in (offer, short) if part)
+    tip, mark = _("Another pack, another food, or: not to be had"), Mark.SHORT if short else Mark.NONE
+    return Cell(text, said, edit="", choices=(*other_packs(binder, line), not_had()), tip=tip, mark=mark)
 
 
 def _paid_cell(binder: Binder, purchase: Purchase | None) -> Cell:

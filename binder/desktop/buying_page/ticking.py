@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from binder.desktop.buying_page.buying_figures import ListLine
+    from binder.figures.shopping import ShoppingItem
     from binder.kitchen.binder import Binder
     from binder.kitchen.buying import Purchase
     from binder.kitchen.change import Change
@@ -48,6 +49,20 @@ def purchase_of(binder: Binder, shoot: str, line: ListLine) -> Purchase | None:
     if ended is not None or line.taken is None:
         return ended
     return next((one for one in found if one.pack == line.taken.priced.pack.id), None)
+
+
+def grams_left(binder: Binder, shoot: str, item: ShoppingItem) -> float:
+    """Grams beyond the need with what was bought so far and the rest as listed; below zero where it is too little."""
+    purchases = {one.pack: one for one in purchases_of(binder, shoot, item.food) if not ends_line(one)}
+    open_packs = sum(one.grams for one in item.packs if one.priced.pack.id not in purchases)
+    bought = sum(_bought_grams(binder, one) for one in purchases.values())
+    return item.at_home + open_packs + bought - item.needed
+
+
+def _bought_grams(binder: Binder, purchase: Purchase) -> float:
+    pack = binder.packs.get(purchase.pack or "")
+    grams = pack_grams(binder, pack) if pack is not None else 0.0
+    return 0.0 if isinstance(grams, Missing) else grams * purchase.count
 
 
 def toggled(binder: Binder, shoot: str, line: ListLine) -> Change:

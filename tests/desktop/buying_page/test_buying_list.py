@@ -126,7 +126,7 @@ def test_a_line_that_an_offer_makes_cheaper_says_the_offer() -> None:
     assert (small.cell(TAHINI, "pack").text, small.cell(TAHINI, "pack").unit) == ("60 g, jar", "3 for $6.00")
     # Two were all there were: the offer is off, and the line says what two cost.
     fewer = small.type_in(TAHINI, "count", "2")
-    assert (fewer.cell(TAHINI, "pack").unit, fewer.cell(TAHINI, "spend").text) == ("", "$6.00")
+    assert (fewer.cell(TAHINI, "pack").unit, fewer.cell(TAHINI, "spend").text) == ("30 g short", "$6.00")
 
 
 def test_the_foot_is_the_sum_at_the_till_against_the_budget_and_how_surely(day: Shopping) -> None:
@@ -168,6 +168,33 @@ def test_more_or_fewer_packs_than_the_list_has(small: Shopping) -> None:
     assert after.only.count == 2
     assert after.cell(TAHINI, "spend").text == "$12.00"
     assert after.type_in(TAHINI, "count", "3").only.count == 3
+
+
+def test_what_is_left_over_follows_what_was_bought(small: Shopping) -> None:
+    # 150 g of a jar of 300 g are needed.
+    after = small.type_in(TAHINI, "count", "2")
+    assert (small.cell(TAHINI, "left_over").text, after.cell(TAHINI, "left_over").text) == ("150", "450")
+
+
+def test_what_was_bought_and_is_too_little_says_how_much_is_short() -> None:
+    jar = replace(small_binder().packs["pack-tahini"], size=60)
+    two = Shopping(small_binder(jar)).type_in(TAHINI, "count", "2")
+    left, pack = two.cell(TAHINI, "left_over"), two.cell(TAHINI, "pack")
+    assert (left.text, left.says) == ("–", "nothing left over")
+    assert (pack.unit, pack.mark) == ("30 g short", Mark.SHORT)
+    # A third jar, of another size and beside the list, makes up for it.
+    small = Pack(id="small", food="tahini", store="corner", size=40, unit="g")
+    beside = Purchase(id="beside", shoot="day", food="tahini", pack="small")
+    more = Shopping(small_binder(jar, small, beside, two.only))
+    assert more.cell(TAHINI, "left_over").text == "10"
+
+
+def test_what_was_taken_instead_comes_to_its_own_price_and_nothing_to_none(small: Shopping) -> None:
+    oil = small.type_in(TAHINI, "pack", "olive oil")
+    row = next(key for key in oil.keys if key.startswith("buy:tahini/"))
+    assert (oil.cell(row, "spend").text, oil.cell(row, "spend").tip) == ("$9.00", "planned: $6.00")
+    none = small.type_in(TAHINI, "count", "0")
+    assert (none.cell(row, "spend").text, none.cell(row, "spend").says) == ("–", "planned: $6.00")
 
 
 def test_none_at_all_was_not_to_be_had(small: Shopping) -> None:
