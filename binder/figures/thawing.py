@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import TYPE_CHECKING
@@ -12,9 +11,9 @@ from binder.figures.date_text import date_text, moment_text
 from binder.figures.demand import shoot_demand
 from binder.figures.duration_text import duration_text
 from binder.figures.portion_text import number_style
+from binder.figures.thaw_time import thaw_time
 from binder.figures.trips import FETCHED_BY, fetched_on
 from binder.kitchen.amount_text import grams_text
-from binder.kitchen.food import Keeping
 from binder.kitchen.reference import TimeLimit, deference, time_limits
 from binder.kitchen.wording import _
 
@@ -23,12 +22,6 @@ if TYPE_CHECKING:
 
     from binder.figures.day_plan import DayPlan
     from binder.kitchen.binder import Binder
-
-_POUND = 453.59237
-"""Grams. NIST Handbook 44, Appendix C."""
-
-_LARGE_POUNDS, _LARGE_UP_TO = 4, 5
-"""USDA FSIS, Turkey Basics: 24 hours in the refrigerator for every 4 pounds, up to 5 in the same time."""
 
 
 @dataclass(frozen=True)
@@ -54,17 +47,13 @@ class Thaw:
 
 def thaws(binder: Binder, shoot_id: str, plan: DayPlan) -> Iterator[Thaw]:
     """What thaws for a plan: frozen food that needs temperature control; peas go into the pan as they are."""
-    fetched, limits = fetched_on(binder, shoot_id), time_limits()
+    fetched = fetched_on(binder, shoot_id)
     for food_id, grams in shoot_demand(binder, shoot_id).grams.items():
-        food = binder.foods[food_id]
+        takes = thaw_time(binder.foods[food_id], grams)
         used = [one.start for one in plan.activities if food_id in plan.asked.work.foods.get(one.activity.key, ())]
-        if food.keeping is Keeping.FROZEN and food.temperature_control and used and grams > 0:
-            pounds = grams / _POUND
-            limit = limits["thaw_small_refrigerator" if pounds <= 1 else "thaw_refrigerator_large"]
-            days = 1 if pounds <= _LARGE_UP_TO else math.ceil(pounds / _LARGE_POUNDS)
-            by = shifted(min(used), -days * (limit.minutes or 0), plan.asked.clock.shoot.zone)
-            in_water = math.ceil(pounds) * (limits["thaw_cold_water"].minutes or 0)
-            yield Thaw(food_id, grams, by, limit, in_water, fetched.get(food_id))
+        if takes is not None and used:
+            by = shifted(min(used), -takes.minutes, plan.asked.clock.shoot.zone)
+            yield Thaw(food_id, grams, by, takes.limit, takes.in_water, fetched.get(food_id))
 
 
 def thaw_text(binder: Binder, thaw: Thaw, on: date | None) -> str:

@@ -7,11 +7,12 @@ from datetime import date, time
 from typing import TYPE_CHECKING
 
 from binder.figures.date_text import date_text
-from binder.figures.leads import shoot_leads
+from binder.figures.leads import before_call, shoot_leads
 from binder.figures.memory import PLANS, remembered_from
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.pack_program import ANYWHERE
-from binder.figures.shopping import PackCount, ShoppingItem, shopping_list
+from binder.figures.shopping import PackCount, ShoppingItem, needed_to_buy, shopping_list
+from binder.figures.thaw_time import thaw_time
 from binder.kitchen.food import Section
 from binder.kitchen.wording import _
 
@@ -67,7 +68,8 @@ def buying_window(binder: Binder, shoot_id: str, food_id: str) -> Window | None:
     """The days on which a food may be bought for a shoot; None where the shoot has no date.
 
     The last is the day before the shoot, or for what the base's conversions need the day that they start (the day
-    before, where they start in the morning). The first is as long before the shoot as the food keeps.
+    before, where they start in the morning); what is frozen is there as much sooner as it takes to thaw. The first is
+    as long before the shoot as the food keeps.
     """
     shoot = binder.shoots[shoot_id]
     if shoot.on is None:
@@ -79,11 +81,18 @@ def buying_window(binder: Binder, shoot_id: str, food_id: str) -> Window | None:
 
 
 def _days_needed(binder: Binder, shoot_id: str, food_id: str) -> Iterator[date]:
-    """The days by which the conversions that take or add a food need it at the latest."""
+    """The days by which the conversions that take or add a food need it at the latest, and its thawing before call."""
+    thaw = thaw_time(binder.foods[food_id], needed_to_buy(binder, shoot_id).get(food_id, 0.0))
+    takes = thaw.minutes if thaw else 0.0
+    before = [takes] if thaw else []
     for lead in shoot_leads(binder, shoot_id):
         added = {addition.food for addition in binder.additions.where("conversion", lead.conversion)}
-        if lead.starts is not None and food_id in {binder.conversions[lead.conversion].takes, *added}:
-            yield days_before(lead.starts.date(), 0 if lead.starts.time() >= FETCHED_BY else 1)
+        if food_id in {binder.conversions[lead.conversion].takes, *added}:
+            before.append(lead.minutes_before + takes)
+    for minutes in before:
+        begins = before_call(binder.shoots[shoot_id], minutes)
+        if begins is not None:
+            yield days_before(begins.date(), 0 if begins.time() >= FETCHED_BY else 1)
 
 
 def days_before(day: date, days: int) -> date:

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from binder.figures.shopping import needed_to_buy
 from binder.figures.trips import Window, buying_clashes, buying_window, fewest_days, to_order, trip_plans
 from binder.kitchen.buying import Trip
-from binder.kitchen.food import Food, Section
+from binder.kitchen.food import Food, Keeping, Section
 from binder.kitchen.price import Store
 from binder.kitchen.recipe import Line
 from tests.kitchen_binder import small_binder
@@ -129,3 +130,25 @@ def _fewest_by_trying(windows: list[Window]) -> int:
             if all(any((one.first or day) <= day <= one.last for day in days) for one in windows):
                 return count
     pytest.fail("the last days of all windows always do")
+
+
+@pytest.mark.parametrize(
+    ("call", "grams", "last"),
+    [
+        # 24 hours in the refrigerator up to 5 pounds; in the morning nothing is there yet that is fetched that day.
+        (time(9, 0), 400, date(2026, 12, 1)),
+        (time(14, 0), 400, date(2026, 12, 2)),
+        # 5 kg are 11.02 pounds: 24 hours for each 4 of them begun.
+        (time(14, 0), 5000, date(2026, 11, 30)),
+    ],
+)
+def test_what_is_frozen_is_there_in_time_to_thaw(call: time, grams: float, last: date) -> None:
+    small = small_binder()
+    shoot = replace(small.shoots["day"], call=call)
+    fish = Food(id="fish", name="fish", keeping=Keeping.FROZEN, temperature_control=True)
+    line = Line(id="fish-line", step="bread/2", position=1, food="fish", low=grams, high=grams, unit="g")
+    binder = small_binder(shoot, fish, line)
+    assert needed_to_buy(binder, "day")["fish"] == pytest.approx(grams)
+    assert buying_window(binder, "day", "fish") == Window(None, last)
+    peas = replace(fish, temperature_control=False)
+    assert buying_window(small_binder(shoot, peas, line), "day", "fish") == Window(None, date(2026, 12, 2))
