@@ -21,10 +21,11 @@ if TYPE_CHECKING:
 _SECONDS_BETWEEN_REPORTS = 0.1
 
 _SECONDS_OF_A_TURN = 0.0001
-"""How long work may go on while the window's thread waits for its turn: a fifth of what Python gives.
+"""How long work may go on while the window's thread waits for its turn: a fiftieth of what Python gives.
 
 Each call into Qt gives the turn away, so a repaint waits for it many times over. With five milliseconds the slowest of
-a hundred answers beside work took 92 to 354 ms, with one 24 to 142 (two cores, the chickpea sample).
+a hundred answers beside work took 92 to 354 ms, with one 24 to 142 (two cores, the chickpea sample); with a tenth of
+one, a page beside the import of prices was painted in half the time of that. What is left of it `WindowFirst` ends.
 """
 
 
