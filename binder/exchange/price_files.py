@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from pathlib import Path
 
-PRICE_LIST_SUFFIXES = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm")
+PRICE_LIST_SUFFIXES = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
+"""The last two cannot be read, which is said with what to save them as."""
 
 
 def is_price_list(path: Path) -> bool:

@@ -9,6 +9,7 @@ from binder.kitchen.change import Change, Edit
 from binder.kitchen.edits.identity import new_id
 from binder.kitchen.edits.records import with_values
 from binder.kitchen.price import Pack, Quote
+from binder.kitchen.units import Dimension, unit
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
@@ -19,7 +20,11 @@ if TYPE_CHECKING:
     from binder.kitchen.price import Store
 
 _PackKey = tuple[str, str | None, float, str]
-"""What makes two packs the same but for their label: food, store, size and unit."""
+"""What makes two packs the same but for their label: food, store, size and unit; the unit of what is weighed or
+measured may be its dimension, and the size then grams or millilitres."""
+
+_DIGITS = 6
+"""Of grams and millilitres; what differs less is one amount."""
 
 
 class PriceLedger:
@@ -27,6 +32,7 @@ class PriceLedger:
 
     def __init__(self, binder: Binder, source: str) -> None:
         self._source = source
+        self._measures = binder.settings.measures
         self._batch, self._made = new_id("import"), 0
         self._packs: dict[_PackKey, dict[str, Pack]] = {}
         self._quotes: dict[tuple[str, date], Quote] = {
@@ -39,7 +45,8 @@ class PriceLedger:
             self._file(pack)
 
     def _file(self, pack: Pack) -> None:
-        self._packs.setdefault(_key(pack), {}).setdefault(pack.label.casefold(), pack)
+        for key in (_key(pack), self._alike(_key(pack))):
+            self._packs.setdefault(key, {}).setdefault(pack.label.casefold(), pack)
 
     def is_new(self, pack: Pack) -> bool:
         """Whether a pack is one that no row has entered yet."""
@@ -48,16 +55,28 @@ class PriceLedger:
     def pack(self, food: Food, *, store: Store | None, size: float, unit: str, label: str) -> Pack:
         """The pack of that size, with that label where the row has one; a new one where there is none.
 
-        A new pack is entered with its first price and not before.
+        A pack written in the same unit comes first, then one of as much: 1000 g is 1 kg. A new pack is entered with
+        its first price and not before.
         """
         key = (food.id, store.id if store else None, size, unit)
-        labelled = self._packs.get(key, {})
-        known = labelled.get(label.casefold()) if label else next(iter(labelled.values()), None)
+        known = self._known(key, label) or self._known(self._alike(key), label)
         if known is not None:
             return known
         made = Pack(id=self._next_id("pack"), food=key[0], store=key[1], label=label, size=size, unit=unit)
         self._new_packs[made.id] = made
         return made
+
+    def _known(self, key: _PackKey, label: str) -> Pack | None:
+        labelled = self._packs.get(key, {})
+        return labelled.get(label.casefold()) if label else next(iter(labelled.values()), None)
+
+    def _alike(self, key: _PackKey) -> _PackKey:
+        """The key of every pack of as much, in whatever unit; pieces are alike in their own unit only."""
+        food, store, size, name = key
+        given = unit(name, self._measures, pieces=frozenset({name}))
+        if given.dimension is Dimension.PIECE:
+            return key
+        return food, store, round(size * given.factor, _DIGITS), given.dimension
 
     def enter(self, pack: Pack, *, price: int, on: date, number: int) -> int | None:
         """Enter a price in minor units and return the one known for the same pack and day; None where there is none.

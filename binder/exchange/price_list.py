@@ -15,10 +15,8 @@ from typing import TYPE_CHECKING
 from binder.exchange.price_ledger import PriceLedger
 from binder.exchange.price_row import PriceRowReader
 from binder.exchange.price_table import price_table
+from binder.figures.buying_words import pack_size
 from binder.figures.date_text import date_text
-from binder.figures.portion_text import number_style
-from binder.kitchen.amount import Amount
-from binder.kitchen.amount_text import amount_text
 from binder.kitchen.bulk import uncollected
 from binder.kitchen.errors import BinderError
 from binder.kitchen.money import money_text
@@ -35,6 +33,7 @@ if TYPE_CHECKING:
     from binder.exchange.table_cell import TableRow
     from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
+    from binder.kitchen.price import Pack
 
 _ROWS_BETWEEN_REPORTS = 500
 
@@ -193,7 +192,7 @@ class _Entry:
         pack = self._ledger.pack(read.food, store=read.store, size=read.size, unit=read.unit, label=read.label)
         is_new = self._ledger.is_new(pack)
         known = self._ledger.enter(pack, price=read.price, on=read.on, number=row.number)
-        said = _("{food}, {size}: {price}").format(food=read.food.name, size=self._size(read), price=self._price(read))
+        said = _("{food}, {size}: {price}").format(food=read.food.name, size=self._size(pack), price=self._price(read))
         if read.rounded:
             said = _("{pack}, rounded").format(pack=said)
         if is_new:
@@ -206,13 +205,11 @@ class _Entry:
         settings = self._binder.settings
         return money_text(price, settings.currency, settings.locale)
 
-    def _size(self, read: PriceRow) -> str:
+    def _size(self, pack: Pack) -> str:
         """The size as it was read, whatever it was written as; sizes recur, so each is written once."""
-        key = (read.size, read.unit)
+        key = (pack.size, pack.unit)
         if key not in self._said:
-            text = amount_text(Amount(read.size, read.size, read.unit), number_style(self._binder))
-            counted = ngettext("{count} piece", "{count} pieces", read.size)
-            self._said[key] = counted.format(count=text) if read.unit == "each" else text
+            self._said[key] = pack_size(self._binder, pack)
         return self._said[key]
 
     def _price(self, read: PriceRow) -> str:

@@ -21,6 +21,20 @@ _ZIP_MAGIC = (b"PK\x03\x04", b"PK\x05\x06")
 _OLD_MAGIC = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 """How workbooks begin that are older than XLSX, and such as have a password (from memory)."""
 
+_OTHER_KINDS = (
+    b"%PDF",
+    b"\x89PNG",
+    b"\xff\xd8\xff",
+    b"GIF8",
+    b"SQLite format 3",
+    b"\x1f\x8b",
+    b"{\\rtf",
+    b"<",
+    b"{",
+    b"[{",
+)
+"""How a page, a picture, a database and other documents begin that are often beside a price list (from memory)."""
+
 
 @dataclass(frozen=True)
 class PriceTable:
@@ -54,6 +68,8 @@ def price_table(
     """
     if content.startswith(_OLD_MAGIC):
         raise UnreadableTableError(_("it is a workbook with a password, or of an old kind. Save it as .xlsx without."))
+    if content[:100].lstrip().startswith(_OTHER_KINDS):
+        raise UnreadableTableError(_("it is a page, a picture or another document. Save its table as .csv or .xlsx."))
     with uncollected():
         table = _table(content, sheet, progress)
     if not table.rows:

@@ -237,6 +237,8 @@ def test_western_bytes_are_read_where_utf_8_does_not_fit() -> None:
             b"food,size,Pack size,price\n",
             "it has two columns for the pack size, “size” and “Pack size”. Take one out, or say which it is.",
         ),
+        (b"%PDF-1.7\n", "it is a page, a picture or another document. Save its table as .csv or .xlsx."),
+        (b'[{"food": "Garlic"}]', "it is a page, a picture or another document. Save its table as .csv or .xlsx."),
         (b'food,pack size,price\n"Garlic,1 kg,1\n', "a quotation mark is opened and not closed. Close it."),
         (b'food,pack size,price\n"Garlic"x,1 kg,1\n', "line 2 has a quotation mark in the middle of a cell. Mend it."),
         (
@@ -432,3 +434,28 @@ def test_a_heading_that_names_ones_own_money_or_none_is_taken(heading: str) -> N
 def test_a_price_that_is_not_of_a_pack_is_no_price_column(heading: str) -> None:
     with pytest.raises(UnreadableTableError, match="none of its columns is called “price”"):
         read(f"food,pack size,{heading}\nGarlic,1 kg,3\n")
+
+
+def test_as_much_in_another_unit_is_the_same_pack() -> None:
+    text = HEAD + "Garbanzos,Corner store,1000,g,3.79,2026-04-01,\nGarlic,,16,oz,2,,\nGarlic,,1,lb,2,2026-04-01,\n"
+    assert prices(imported(text)) == {
+        ("chickpeas", 1.0, "kg"): [(349, DAY), (379, date(2026, 4, 1))],
+        ("garlic", 16.0, "oz"): [(200, DAY), (200, date(2026, 4, 1))],
+    }
+    assert len(imported(HEAD + "Garlic,,1,braid,2,,\nGarlic,,1,each,2,,\n").packs) == 3
+
+
+def test_a_pack_in_the_unit_of_the_row_comes_before_one_of_as_much() -> None:
+    both = [*larder().foods.values(), *larder().settings_table.values()]
+    packs = [
+        Pack(id="kilo", food="garlic", size=1.0, unit="kg"),
+        Pack(id="grams", food="garlic", size=1000.0, unit="g"),
+    ]
+    found = read("food,pack size,price\nGarlic,1000 g,2\n", binder_of([*both, *packs]))
+    assert found.change is not None
+    assert [getattr(edit.after, "pack", None) for edit in found.change.edits] == ["grams"]
+
+
+def test_one_amount_in_two_units_with_two_prices_is_refused() -> None:
+    found = read(HEAD + "Garlic,,1,kg,2,,\nGarlic,,1000,g,3,,\n")
+    assert found.refused[0].says == "row 2 has another price for the same pack and day. Take one of them out."
