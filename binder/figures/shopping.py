@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from binder.figures.base import base_balance
@@ -14,10 +14,10 @@ from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.pack_offers import Bought, Need, NothingCoversError
 from binder.figures.pack_program import cheapest_purchase
 from binder.figures.price import PricedPack, buyable_packs, chosen_pack, priced_packs
+from binder.figures.too_few_stores import too_few_stores_text
 from binder.figures.weight import grams_as_bought
 from binder.figures.whole_packs import cheapest_bought
 from binder.kitchen.food import Section
-from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -109,7 +109,7 @@ def shopping_list(binder: Binder, shoot_id: str) -> ShoppingList:
     try:
         purchase = cheapest_purchase(to_cover, offers, buying_terms(binder, shoot_id))
     except NothingCoversError:
-        return _nothing_covers(binder, shoot_id, needs, home)
+        return _nothing_covers(binder, shoot_id, needs, home, packs)
     taken = _by_food(purchase.bought, packs)
     items = [_item(binder, food, grams, taken.get(food, ()), home.get(food, 0.0)) for food, grams in needs.items()]
     lacking = (*shoot_demand(binder, shoot_id).missing, *(item.missing for item in items if item.missing))
@@ -144,22 +144,22 @@ def _item(binder: Binder, food_id: str, grams: float, packs: tuple[PackCount, ..
 
 
 def _nothing_covers(
-    binder: Binder, shoot_id: str, needs: Mapping[str, float], home: Mapping[str, float]
+    binder: Binder,
+    shoot_id: str,
+    needs: Mapping[str, float],
+    home: Mapping[str, float],
+    packs: Mapping[str, Sequence[PricedPack]],
 ) -> ShoppingList:
     """The list where the shoot may go to too few stores to get everything: nothing is chosen, and that is said."""
-    says = _("No {count} stores together sell everything on the list: allow more stores.")
-    lack = Missing(
-        MissingKind.PRICE,
-        says.format(count=binder.shoots[shoot_id].most_stores),
-        Place("shoots", shoot_id),
-    )
-    items = [
-        ShoppingItem(
-            food, binder.foods[food].name, binder.foods[food].section.value, grams, (), lack, home.get(food, 0.0)
-        )
-        for food, grams in needs.items()
-    ]
-    return ShoppingList(_in_store_order(items), proven_optimal=True, missing=(lack,))
+    to_buy = [food for food, grams in needs.items() if grams > home.get(food, 0.0)]
+    sold = {food: {one.pack.store for one in packs[food] if one.pack.store} for food in to_buy}
+    somewhere = {food: stores for food, stores in sold.items() if stores and all(one.pack.store for one in packs[food])}
+    says = too_few_stores_text(binder, binder.shoots[shoot_id].most_stores or 0, somewhere)
+    lack = Missing(MissingKind.PRICE, says, Place("shoots", shoot_id))
+    items = [_item(binder, food, grams, (), home.get(food, 0.0)) for food, grams in needs.items()]
+    items = [replace(item, missing=item.missing or lack) if item.food in to_buy else item for item in items]
+    lacking = dict.fromkeys((lack, *(item.missing for item in items if item.missing)))
+    return ShoppingList(_in_store_order(items), proven_optimal=True, missing=tuple(lacking))
 
 
 @remembered_from(PLANS)
