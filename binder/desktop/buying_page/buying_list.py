@@ -12,6 +12,7 @@ from binder.desktop.buying_page.list_rows import (
     beside_rows,
     ended_rows,
     line_rows,
+    reason_rows,
     section_row,
     trip_key,
     trip_row,
@@ -186,6 +187,7 @@ def _unknown(binder: Binder, shoot: str, figures: BuyingFigures) -> Iterator[Row
     items = [item for item in figures.bought.items if item.missing is not None]
     if items:
         yield _heading("unknown", _("Not known where to buy"))
+        yield from reason_rows(figures.bought)
     for item in items:
         line = ListLine(item, None, None)
         purchase = purchase_of(binder, shoot, line)

@@ -12,7 +12,7 @@ from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone
 from binder.desktop.words.figure_text import date_text, grams_parts, not_known, number_text, plain_money, store_name
 from binder.figures.buying_words import offer_words, pack_text
 from binder.figures.date_text import DateForm
-from binder.figures.missing import Missing, Place
+from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.money_words import money
 from binder.figures.portion_text import number_style
 from binder.figures.price import pack_grams, quote_of_pack
@@ -22,7 +22,7 @@ from binder.kitchen.wording import _
 
 if TYPE_CHECKING:
     from binder.desktop.buying_page.buying_figures import ListLine
-    from binder.figures.shopping import PackCount, ShoppingItem
+    from binder.figures.shopping import PackCount, ShoppingItem, ShoppingList
     from binder.figures.trips import TripPlan
     from binder.kitchen.binder import Binder
     from binder.kitchen.buying import Purchase
@@ -238,12 +238,33 @@ def _bought_row(binder: Binder, purchase: Purchase) -> Row:
     return Row(f"{BOUGHT}:{purchase.id}", cells, place=place, spans=((1, 3), (4, 6)), lines=1.3)
 
 
+def reason_rows(bought: ShoppingList) -> list[Row]:
+    """What keeps everything from being bought, said once and not of each food: the shoot goes to too few stores."""
+    reasons = [lack for lack in bought.missing if _is_of_all(lack)]
+    return [
+        Row(
+            f"reason:{number}",
+            (NOTHING, Cell(lack.says, mark=Mark.UNKNOWN, leads_to=lack.place), *(NOTHING,) * (WIDTH - 2)),
+            spans=((1, WIDTH - 1),),
+            wraps=True,
+        )
+        for number, lack in enumerate(reasons)
+    ]
+
+
+def _is_of_all(lack: Missing) -> bool:
+    return lack.kind is MissingKind.PRICE and lack.place.table == "shoots"
+
+
 def _unknown(binder: Binder, line: ListLine) -> Row:
     """A food without a pack that could be taken."""
     item = line.item
     food, needed = _food_cells(binder, item)
     says = item.missing.says if item.missing else _("No price.")
     place = item.missing.place if item.missing else Place("foods", item.food)
-    cell = Cell(not_known((item.missing,) if item.missing else ()), mark=Mark.UNKNOWN, leads_to=place, tip=says)
+    text = not_known((item.missing,) if item.missing else ())
+    if item.missing is not None and _is_of_all(item.missing):
+        text = _("not known: too few stores")
+    cell = Cell(text, mark=Mark.UNKNOWN, leads_to=place, tip=says)
     cells = (_tick(line.key, None), food, needed, NOTHING, cell, *(NOTHING,) * 3, _paid_cell(binder, None), NOTHING)
     return Row(line.key, cells, place=Place("foods", item.food), spans=((4, 4),))

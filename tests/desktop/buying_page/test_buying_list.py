@@ -366,3 +366,15 @@ def test_stores_are_walked_through_in_their_own_order(small: Shopping) -> None:
     turned = Store(id="corner", name="Corner Larder", sections=("baking", "oils and vinegars"))
     sections = [key.rsplit("/", 1)[1] for key in Shopping(small_binder(turned)).keys if key.startswith("section:")]
     assert sections[:2] == ["baking", "oils and vinegars"]
+
+
+def test_where_too_few_stores_are_gone_to_that_is_said_once_and_leads_to_the_shoot() -> None:
+    plain = small_binder()
+    shoot, oil = replace(plain.shoots["day"], most_stores=1), replace(plain.packs["pack-oil"], store="far")
+    small = Shopping(small_binder(Store(id="far", name="Far Barn"), shoot, oil))
+    assert small.keys[:2] == ["heading:unknown", "reason:0"]
+    reason = small.cell("reason:0", "food")
+    assert reason.text.startswith("No store alone sells everything on the list. Corner Larder comes nearest")
+    assert reason.leads_to == Place("shoots", "day")
+    assert small.cell("buy:onion/", "pack").text == "not known: too few stores"
+    assert is_even(small.sheet, small.sight)
