@@ -35,8 +35,11 @@ _MOST_SHOWN = 500
 class RowsRefusedError(BinderError):
     """A price list of which nothing was taken, because a row could not be."""
 
-    def __init__(self, prices: PriceList) -> None:
+    def __init__(self, prices: PriceList, *, priced: bool) -> None:
+        """`priced`: whether the day of prices without one was said."""
         hint = _("Mend the list, or take its good rows with --good-rows.")
+        if not priced and "date" not in prices.layout.places:
+            hint = _("It has no column of dates: say the day of its prices, as --priced-on 2026-03-14.")
         super().__init__(f"{prices.summary()} {hint}")
 
 
@@ -72,7 +75,7 @@ class PriceImport:
         else:
             _show(prices)
         if prices.refused and not self.good_rows:
-            raise RowsRefusedError(prices)
+            raise self._refused(prices)
 
     def preview(self, into: Path, *, as_json: bool) -> None:
         """Show what would become of each row, and change nothing. Exit code 1 where the list would be refused."""
@@ -87,8 +90,13 @@ class PriceImport:
         else:
             _show_columns(prices, table)
             _show(prices)
+            if prices.refused and not self.good_rows:
+                _say_below(self._refused(prices).says)
         if prices.refused and not self.good_rows:
             raise typer.Exit(ExitCode.CHECK_FAILED)
+
+    def _refused(self, prices: PriceList) -> RowsRefusedError:
+        return RowsRefusedError(prices, priced=self.priced_on is not None)
 
     def _read(
         self, binder: Binder, content: bytes, progress: Callable[[float], None] | None
@@ -184,8 +192,14 @@ def _show(prices: PriceList) -> None:
         says = ngettext("{count} row more; --json has it.", "{count} rows more; --json has them all.", more)
         say(says.format(count=more))
     if prices.change or not prices.refused:
-        say()
-        say(prices.summary())
+        _say_below(prices.summary())
+
+
+def _say_below(sentence: str) -> None:
+    from binder.cli.terminal import say
+
+    say()
+    say(sentence)
 
 
 def _worth_showing(rows: Sequence[RowFate]) -> Sequence[RowFate]:

@@ -83,6 +83,12 @@ _PLAIN = re.compile(r"[ -~]*")
 """What needs no tidying, and is most of what a price list holds."""
 
 
+_UNSEEN = "\u200b\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2060\u2066\u2067\u2068\u2069\ufeff"
+"""Marks without width that spreadsheets leave around text, mostly to tell its direction (Unicode category Cf)."""
+
+
 def tidied(text: str) -> str:
-    """A cell's text as it is kept, without blanks around it."""
-    return (text if _PLAIN.fullmatch(text) else tidy(text)).strip()
+    """A cell's text as it is kept, without blanks and unseen marks around it."""
+    if _PLAIN.fullmatch(text):
+        return text.strip()
+    return tidy(text).strip().strip(_UNSEEN).strip()

@@ -131,6 +131,17 @@ def test_prices_without_a_date_are_of_the_day_that_is_named(run: Run, bean_file:
     assert quote.on.isoformat() == "2026-11-03"
 
 
+def test_a_list_without_days_is_told_how_to_say_the_day(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    (tmp_path / "prices.csv").write_text("food,size,price\ntahini,300 g,6.49\n", encoding="utf-8")
+    asked = ("import", tmp_path / "prices.csv", "--into", bean_file)
+    says = "say the day of its prices, as --priced-on 2026-03-14."
+    assert run(*asked).stderr.endswith(says + "\n")
+    preview = run(*asked, "--preview")
+    assert (preview.exit_code, preview.stderr) == (1, "")
+    assert says in " ".join(preview.stdout.split())
+    assert says not in run(*asked, "--preview", "--priced-on", "2026-11-03").stdout
+
+
 def test_columns_not_found_are_said_with_the_way_to_name_them(run: Run, bean_file: Path, tmp_path: Path) -> None:
     (tmp_path / "ware.csv").write_text("tahini,300 g,6.49\n", encoding="utf-8")
     result = run("import", tmp_path / "ware.csv", "--into", bean_file, "--preview")

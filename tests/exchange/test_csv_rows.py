@@ -49,3 +49,8 @@ def test_controls_are_tidied_away_and_our_own_guard_is_taken_off() -> None:
 def test_a_line_without_end_is_refused(line: bytes) -> None:
     with pytest.raises(UnreadableTableError, match="line 2 has a cell far too long"):
         csv_rows(b"food,price\n" + line + b"\n")
+
+
+def test_marks_no_one_sees_are_left_off_a_cell() -> None:
+    (row,) = csv_rows("\u200fGarlic\u200e,\u202a 3.49\u202c ,a\u200db\n".encode())
+    assert row.cells == ("Garlic", "3.49", "a\u200db")
