@@ -18,8 +18,6 @@ _PLAIN_LOCALE = "en_US"
 
 _BY_MEASURE = re.compile(r"\d\D*(?:/|\bper\b|\bpro\b|\ba\b|\beach\b|\bea\b)\D*$", re.IGNORECASE)
 _OFFER = re.compile(r"^\W*\d+\s*(?:for|@|x|×|/)\W*\d", re.IGNORECASE)
-_BLANK = re.compile(r"\d[ \u00a0\u202f]+\d")
-_BLANKS_GROUP = re.compile(r"\D*\d{1,3}(?:[ \u00a0\u202f]\d{3})+(?:[.,]\d*)?\D*")
 _NUMBER = re.compile(r"[.,]?\d[\d.,'’\s]*")
 _THOUSAND = 3
 _MOST_ROUNDED = Decimal("0.01")
@@ -45,9 +43,6 @@ def price_in_list(cell: str | ExactNumber, settings: Settings) -> tuple[int, boo
 
 
 def _parsed(text: str, currency: str, locale: str) -> int:
-    blank = _BLANK.search(text)
-    if blank and not _BLANKS_GROUP.fullmatch(text):
-        raise UnreadablePriceError(text, _("a blank stands in its number. Take it out."))
     try:
         return parse_money(text, currency, locale)
     except UnreadablePriceError:

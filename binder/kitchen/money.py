@@ -129,7 +129,7 @@ def parse_money(text: str, currency: str, locale: str) -> int:
     """
     plain = _without_currency(text, currency, locale)
     if not re.fullmatch(r"[0-9.,'’ \u00a0\u202f]*[0-9][0-9.,'’ \u00a0\u202f]*", plain):
-        raise UnreadablePriceError(text, _("write a number such as 3.49."))
+        raise UnreadablePriceError(text, _("write a number such as {price}.").format(price=_example(currency, locale)))
     value = Decimal(_plain_decimal(plain, locale, text))
     minor = (
         value.scaleb(minor_digits(currency)).quantize(Decimal(1), ROUND_HALF_UP)
@@ -139,6 +139,12 @@ def parse_money(text: str, currency: str, locale: str) -> int:
     if minor >= LARGEST_PRICE:
         raise UnreadablePriceError(text, _("it is more than anything costs. Write a smaller one."))
     return int(minor)
+
+
+def _example(currency: str, locale: str) -> str:
+    """A price with as many decimals as the currency has: `3.49`, `3,490`, `349`."""
+    digits = minor_digits(currency)
+    return f"3{_marks(locale)[0]}{'490'[:digits]}" if digits else "349"
 
 
 def _without_currency(text: str, currency: str, locale: str) -> str:
@@ -170,8 +176,15 @@ _IN_GROUPS = re.compile(r"^\d{1,3}(?:[.,]\d{2,3})*[.,]\d{3}$")
 """Groups of three, or of two as India writes them, the last of three."""
 
 
+_PARTED = re.compile(r"\d['’ \u00a0\u202f]+\d")
+_PARTED_IN_GROUPS = re.compile(r"^\d{1,3}(?:['’ \u00a0\u202f]\d{2,3})*['’ \u00a0\u202f]\d{3}(?:[.,]\d*)?$")
+"""Digits parted by a blank or an apostrophe, as France and Switzerland group them; `3 49` is no thousand."""
+
+
 def _plain_decimal(plain: str, locale: str, text: str) -> str:
     """`plain` with a point for its decimal mark and no grouping."""
+    if _PARTED.search(plain) and not _PARTED_IN_GROUPS.match(plain):
+        raise UnreadablePriceError(text, _("what parts its digits is neither a point nor a comma. Take it out."))
     bare = re.sub(r"['’ \u00a0\u202f]", "", plain)
     last = max(bare.rfind("."), bare.rfind(","))
     if last < 0:
@@ -179,7 +192,8 @@ def _plain_decimal(plain: str, locale: str, text: str) -> str:
     mark, rest = bare[last], bare[last + 1 :]
     both = "." in bare and "," in bare
     decimal_mark = _marks(locale)[0]
-    grouping = bare.count(mark) > 1 or (not both and mark != decimal_mark and len(rest) == 3)  # noqa: PLR2004
+    thousands = mark != decimal_mark and len(rest) == 3 and not bare.startswith("0")  # noqa: PLR2004
+    grouping = bare.count(mark) > 1 or (not both and thousands)
     whole = re.sub(r"[.,]", "", bare[:last])
     grouped = bare if grouping else bare[:last]
     if (both and bare.count(mark) > 1) or (re.search("[.,]", grouped) and not _IN_GROUPS.match(grouped)):

@@ -73,7 +73,7 @@ MORE = "Round it, or change it over."
         ("0", US, "its price is nothing. Write what the pack costs, or take the row out."),
         ("0.00", US, "its price is nothing. Write what the pack costs, or take the row out."),
         ("-", US, "“-” is not a price: write a number, or take the row out."),
-        ("3 49", US, "“3 49” is not a price: a blank stands in its number. Take it out."),
+        ("3 49", US, "“3 49” is not a price: what parts its digits is neither a point nor a comma. Take it out."),
         ("2 for 5", US, "“2 for 5” is not a price: it is of several packs. Write what one costs."),
         ("2/$5", US, "“2/$5” is not a price: it is of several packs. Write what one costs."),
         ("3.49/lb", US, "“3.49/lb” is not a price: it has a unit beside it. Write what the pack costs, alone."),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 from babel.numbers import format_currency
@@ -45,13 +46,28 @@ def test_a_currency_no_one_has_is_refused() -> None:
         ("1.250", "KWD", "en_US", 1250),
         (".99", "USD", "en_US", 99),
         ("2.005", "USD", "en_US", 201),
+        ("0.125", "EUR", "de_DE", 13),
+        ("0,125", "USD", "en_US", 13),
+        ("1 234 567,50", "EUR", "fr_FR", 123_456_750),
+        ("12,34,567.50", "INR", "en_IN", 123_456_750),
     ],
 )
 def test_reads_prices_as_people_type_them(text: str, currency: str, locale: str, minor: int) -> None:
     assert parse_money(text, currency, locale) == minor
 
 
-@pytest.mark.parametrize("text", ["", "abc", "-1", "1.2.3,4,5", "3.49 EUR", "NaN", "1e5", "99999999999999"])
+@pytest.mark.parametrize(
+    ("currency", "locale", "example"),
+    [("USD", "en_US", "3.49."), ("EUR", "de_DE", "3,49."), ("JPY", "ja_JP", "349."), ("KWD", "en_US", "3.490.")],
+)
+def test_what_is_no_price_is_answered_with_one_in_the_same_currency(currency: str, locale: str, example: str) -> None:
+    with pytest.raises(UnreadablePriceError, match=f"such as {re.escape(example)}$"):
+        parse_money("dear", currency, locale)
+
+
+@pytest.mark.parametrize(
+    "text", ["", "abc", "-1", "1.2.3,4,5", "3.49 EUR", "NaN", "1e5", "99999999999999", "3 49", "1 23 4", "3'49"]
+)
 def test_refuses_what_is_no_price(text: str) -> None:
     with pytest.raises(UnreadablePriceError):
         parse_money(text, "USD", "en_US")
