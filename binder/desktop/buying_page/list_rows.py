@@ -32,6 +32,9 @@ WIDTH = 10
 _SHORT = 0.05
 """Grams; a need that is missed by less is met: the list shows tenths."""
 
+_BESIDE = 26
+"""Letters of a name, or of a pack and what is said of it, that a line of the narrowest window holds; more go below."""
+
 TICKS, BOUGHT = "ticks", "bought"
 """What the tick of a row leads to, and the rows that say when something was bought."""
 
@@ -140,7 +143,8 @@ def _food_cells(binder: Binder, item: ShoppingItem, *, quiet: bool = False) -> t
     if item.at_home:
         style = number_style(binder)
         tip = _("{grams} of it at home already").format(grams=grams_text(item.at_home, style))
-    name = Cell(item.name, leads_to=Place("foods", item.food), tip=tip, tone=Tone.QUIET if quiet else Tone.INK)
+    place, tone = Place("foods", item.food), Tone.QUIET if quiet else Tone.INK
+    name = Cell(item.name, leads_to=place, tip=tip, tone=tone, folds=len(item.name) > _BESIDE)
     return name, Cell(number, unit, tip=tip if item.at_home else "")
 
 
@@ -211,7 +215,10 @@ def _pack_cell(binder: Binder, line: ListLine, offer: str, short: str) -> Cell:
     assert line.taken is not None  # noqa: S101 - asked before
     text, said = pack_text(binder, line.taken.priced.pack), " · ".join(part for part in (offer, short) if part)
     tip, mark = _("Another pack, another food, or: not to be had"), Mark.SHORT if short else Mark.NONE
-    return Cell(text, said, edit="", choices=(*other_packs(binder, line), not_had()), tip=tip, mark=mark)
+    cell = Cell(text, edit="", choices=(*other_packs(binder, line), not_had()), tip=tip, mark=mark)
+    if len(text) + len(said) <= _BESIDE:
+        return replace(cell, unit=said)
+    return replace(cell, under=said, folds=True, spoken=f"{text} {said}" if said else "")
 
 
 def _paid_cell(binder: Binder, purchase: Purchase | None) -> Cell:

@@ -129,6 +129,22 @@ def test_a_line_that_an_offer_makes_cheaper_says_the_offer() -> None:
     assert (fewer.cell(TAHINI, "pack").unit, fewer.cell(TAHINI, "spend").text) == ("30 g short", "$6.00")
 
 
+def test_the_offer_on_a_pack_with_a_long_label_goes_below_and_is_not_cut_off() -> None:
+    quote = replace(small_binder().quotes["quote-tahini"], price=300, bundle_packs=3, bundle_price=600)
+    jar = replace(small_binder().packs["pack-tahini"], label="jar of the better sort, from the top shelf", size=60)
+    cell = Shopping(small_binder(quote, jar)).cell(TAHINI, "pack")
+    assert (cell.unit, cell.under, cell.folds) == ("", "3 for $6.00", True)
+    assert cell.says == "60 g, jar of the better sort, from the top shelf 3 for $6.00"
+
+
+def test_long_names_go_on_below_so_that_two_alike_are_told_apart() -> None:
+    named = replace(small_binder().foods["tahini"], name="paste of hulled sesame, roasted dark")
+    jar = replace(small_binder().packs["pack-tahini"], label="jar of the better sort, from the top shelf")
+    long = Shopping(small_binder(named, jar))
+    assert [long.cell(TAHINI, column).folds for column in ("food", "pack")] == [True, True]
+    assert [long.cell(ONION, column).folds for column in ("food", "pack")] == [False, False]
+
+
 def test_the_foot_is_the_sum_at_the_till_against_the_budget_and_how_surely(day: Shopping) -> None:
     assert day.cell("total", "food").text == "At the till, whole packs; the budget, for all there is to pay, is $90.00"
     spend = shopping_list(day.binder, "day").spend
