@@ -35,6 +35,9 @@ def import_file(
     good_rows: Annotated[
         bool, typer.Option("--good-rows", help=_("Take the good rows of a price list where others are refused."))
     ] = False,
+    new_stores: Annotated[
+        bool, typer.Option("--new-stores", help=_("Add the stores of a price list that the binder has not."))
+    ] = False,
     priced_on: Annotated[
         datetime | None,
         typer.Option("--priced-on", metavar="DATE", formats=["%Y-%m-%d"], help=_("The day of prices without one.")),
@@ -56,7 +59,7 @@ def import_file(
 
         on = priced_on.date() if priced_on else None
         today = date.today()  # noqa: DTZ011 - prices are of the person's own day
-        prices = PriceImport(file, good_rows, on, today, columns, sheet)
+        prices = PriceImport(file, good_rows, on, today, columns, sheet, new_stores)
         (prices.preview if preview else prices.bring_into)(into, as_json=as_json)
     elif preview or columns or sheet:
         raise WrongUsageError(_("“{file}” is no price list: only such has columns to see.").format(file=file.name))

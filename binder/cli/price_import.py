@@ -40,6 +40,8 @@ class RowsRefusedError(BinderError):
         hint = _("Mend the list, or take its good rows with --good-rows.")
         if not priced and "date" not in prices.layout.places:
             hint = _("It has no column of dates: say the day of its prices, as --priced-on 2026-03-14.")
+        elif prices.unknown_stores:
+            hint = _("Mend the list, add its stores with --new-stores, or take its good rows with --good-rows.")
         super().__init__(f"{prices.summary()} {hint}")
 
 
@@ -56,6 +58,7 @@ class PriceImport:
     today: date
     columns: str = ""
     sheet: str | None = None
+    new_stores: bool = False
 
     def bring_into(self, into: Path, *, as_json: bool) -> None:
         """Read the list, make its change, show what became of each row. Raises RowsRefusedError where none is taken."""
@@ -110,6 +113,7 @@ class PriceImport:
             table,
             columns=columns,
             take_good_rows=self.good_rows,
+            new_stores=self.new_stores,
             priced_on=self.priced_on,
             today=self.today,
             source=self.file.name,

@@ -24,8 +24,16 @@ class NamedRecords(Generic[R]):
         self._known: dict[str, R] = {}
         self._unknown: dict[str, str] = {}
         for record, names in named:
-            for name in names:
-                self._by_name.setdefault(_folded(name), {})[record.id] = record
+            self.add(record, names)
+
+    def add(self, record: R, names: Iterable[str]) -> None:
+        """Have a record found by more names."""
+        for name in names:
+            self._by_name.setdefault(_folded(name), {})[record.id] = record
+
+    def knows(self, name: str) -> bool:
+        """Whether anything is called so."""
+        return _folded(name) in self._by_name
 
     def find(self, name: str) -> R:
         """The one record of that name. Raises RefusedRowError where there is none, or more than one."""

@@ -40,6 +40,9 @@ class PriceLedger:
         }
         self._entered: dict[tuple[str, date], int] = {}
         self._new_packs: dict[str, Pack] = {}
+        self._known_stores = binder.stores
+        self._new_stores: dict[str, Store] = {}
+        self._entered_stores: set[str] = set()
         self._edits: list[Edit] = []
         for pack in binder.packs.values():
             self._file(pack)
@@ -62,6 +65,8 @@ class PriceLedger:
         known = self._known(key, label) or self._known(self._alike(key), label)
         if known is not None:
             return known
+        if store is not None and store.id not in self._known_stores:
+            self._new_stores.setdefault(store.id, store)
         made = Pack(id=self._next_id("pack"), food=key[0], store=key[1], label=label, size=size, unit=unit)
         self._new_packs[made.id] = made
         return made
@@ -99,8 +104,15 @@ class PriceLedger:
         self._made += 1
         return f"{kind}-{self._batch.removeprefix('import-')}-{self._made}"
 
+    def _enter_store(self, key: str | None) -> None:
+        store = self._new_stores.get(key or "")
+        if store is not None and key not in self._entered_stores:
+            self._entered_stores.add(store.id)
+            self._edits.append(Edit(before=None, after=store))
+
     def _enter_pack(self, pack: Pack) -> None:
         if self._new_packs.pop(pack.id, None):
+            self._enter_store(pack.store)
             self._file(pack)
             self._edits.append(Edit(before=None, after=pack))
 

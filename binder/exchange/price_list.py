@@ -60,12 +60,13 @@ class RowFate:
 class PriceList:
     """What becomes of each row, and the change that makes it so: None where nothing is to be done.
 
-    `layout` is which column was taken for what.
+    `layout` is which column was taken for what, `unknown_stores` are the names of stores that the binder has not.
     """
 
     rows: tuple[RowFate, ...]
     change: Change | None
     layout: PriceLayout
+    unknown_stores: tuple[str, ...] = ()
 
     @property
     def refused(self) -> tuple[RowFate, ...]:
@@ -123,12 +124,13 @@ def part_of(progress: Callable[[float], None], begin: float, end: float) -> Call
     return lambda share: progress(begin + share * (end - begin))
 
 
-def preview_prices(
+def preview_prices(  # noqa: PLR0913 - each is a choice by itself, made by keyword
     binder: Binder,
     table: PriceTable,
     *,
     columns: Mapping[str, int | None] | None = None,
     take_good_rows: bool = False,
+    new_stores: bool = False,
     priced_on: date | None = None,
     today: date | None = None,
     source: str = "",
@@ -137,9 +139,10 @@ def preview_prices(
     """What becomes of each row of a table, before anything is changed.
 
     `columns` are places from 0 of columns chosen by hand (None: not in the list); the others are guessed. One refused
-    row refuses the list, unless `take_good_rows`. `priced_on` is the day of prices without one; prices of after `today`
-    are refused; `source` is noted with each price. `progress` is told the part done, from 0 to 1, and may raise to
-    stop. Raises UnreadableTableError where a column that must be there is not.
+    row refuses the list, unless `take_good_rows`. `new_stores`: stores that the binder has not are made. `priced_on` is
+    the day of prices without one; prices of after `today` are refused; `source` is noted with each price. `progress` is
+    told the part done, from 0 to 1, and may raise to stop. Raises UnreadableTableError where a column that must be
+    there is not.
     """
     layout = table.layout(columns)
     layout.require()
@@ -152,12 +155,13 @@ def preview_prices(
         today=today,
         width=len(layout.headings) if table.cells_may_slip and layout.headings else None,
         commas_part=table.commas_part,
+        new_stores=new_stores,
     )
     entry = _Entry(reader, PriceLedger(binder, source[:300]), binder)
     with uncollected():
         fates = entry.all(rows, progress)
     whole = take_good_rows or not any(row.fate is Fate.REFUSED for row in fates)
-    return PriceList(fates, entry.change() if whole else None, layout)
+    return PriceList(fates, entry.change() if whole else None, layout, reader.unknown_stores)
 
 
 class _Entry:
@@ -195,6 +199,9 @@ class _Entry:
         said = _("{food}, {size}: {price}").format(food=read.food.name, size=self._size(pack), price=self._price(read))
         if read.rounded:
             said = _("{pack}, rounded").format(pack=said)
+        if is_new and read.store is not None and read.store.id not in self._binder.stores:
+            says = _("{pack}; a new pack at a new store, {store}")
+            return Fate.NEW, says.format(pack=said, store=read.store.name)
         if is_new:
             return Fate.NEW, _("{pack}; a new pack").format(pack=said)
         if known is None or known == read.price:

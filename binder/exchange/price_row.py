@@ -12,6 +12,7 @@ from binder.exchange.price_currency import is_own_currency, money_named, other_c
 from binder.exchange.price_date import DateReader
 from binder.exchange.price_money import price_in_list
 from binder.exchange.price_size import SizeReader
+from binder.exchange.price_stores import StoreReader
 from binder.exchange.table_cell import ExactNumber, RefusedRowError, Trouble, UnusableCell, shown_text
 from binder.kitchen.money import UnreadablePriceError, uses_decimal_comma
 from binder.kitchen.wording import _
@@ -53,6 +54,7 @@ class PriceRowReader:
 
     `priced_on` is the day of prices without one; a price of after `today` is refused. `rows` are all of the list, for
     what its dates show together. `width`: how many cells a row may have (None: any); `commas_part` them.
+    `new_stores`: a store that the binder has not is made.
     """
 
     def __init__(
@@ -65,6 +67,7 @@ class PriceRowReader:
         today: date | None,
         width: int | None = None,
         commas_part: bool = False,
+        new_stores: bool = False,
     ) -> None:
         self._binder, self._layout, self._settings = binder, layout, binder.settings
         self._places = layout.places
@@ -72,7 +75,7 @@ class PriceRowReader:
         self._foods = NamedRecords(
             _("food"), ((food, (food.name, *food.other_names)) for food in binder.foods.values())
         )
-        self._stores = NamedRecords(_("store"), ((store, (store.name,)) for store in binder.stores.values()))
+        self._stores = StoreReader(binder, makes_new=new_stores)
         self._comma = uses_decimal_comma(self._settings.locale)
         self._pieces: dict[str, frozenset[str]] = {}
         self._sizes: dict[tuple[str, bool, frozenset[str]], tuple[float, str]] = {}
@@ -85,17 +88,22 @@ class PriceRowReader:
         label, price = (self._places.get(column) for column in ("label", "price"))
         self._may_slip = commas_part and price is not None and label == price + 1
 
+    @property
+    def unknown_stores(self) -> tuple[str, ...]:
+        """The names that no store of the binder has, where none is made of them."""
+        return self._stores.unknown
+
     def read(self, row: TableRow) -> PriceRow:
         """What the row says. Raises RefusedRowError, or the error of what cannot be read."""
         if self._width is not None and any(row.cells[self._width :]):
             raise RefusedRowError(_("it has more cells than the header. Take the ones too many out."))
         food = self._foods.find(self._text(row, "food"))
-        store = self._text(row, "store")
+        store = self._stores.read(self._text(row, "store"))
         size, unit = self._size(*self._size_said(row), food)
         price, rounded = self._price(row)
         return PriceRow(
             food=food,
-            store=self._stores.find(store) if store else None,
+            store=store,
             size=size,
             unit=unit,
             price=price,

@@ -257,3 +257,13 @@ def test_what_is_no_workbook_is_one_line(run: Run, bean_file: Path, tmp_path: Pa
     result = run("import", tmp_path / "prices.xlsx", "--into", bean_file)
     assert (result.exit_code, result.stdout, result.stderr.count("\n")) == (3, "", 1)
     assert bean_file.read_bytes() == before
+
+
+def test_a_store_that_is_not_known_is_added_where_that_is_asked_for(run: Run, bean_file: Path, tmp_path: Path) -> None:
+    prices = listed(tmp_path, "onion,Hill farm,2,lb,1.99,2026-11-20\n")
+    refused = run("import", prices, "--into", bean_file)
+    assert refused.exit_code == 3
+    assert "add its stores with --new-stores" in refused.stderr
+    result = run("import", prices, "--into", bean_file, "--new-stores")
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert "Hill farm" in {store.name for store in loaded(bean_file).stores.values()}

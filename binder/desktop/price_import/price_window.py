@@ -33,7 +33,7 @@ from binder.desktop.words.figure_text import number_text
 from binder.desktop.words.typed import typed_date
 from binder.exchange.price_list import Fate
 from binder.kitchen.errors import BinderError
-from binder.kitchen.wording import _, ngettext
+from binder.kitchen.wording import _, listed, ngettext
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -122,6 +122,9 @@ class PriceWindow(QDialog):
         self.summary = _words(self)
         self.good_rows = QCheckBox(_("Leave the refused rows out and take the &others"), self)
         self.good_rows.toggled.connect(self._choose_good_rows)
+        self.new_stores = QCheckBox(self)
+        self.new_stores.toggled.connect(self._choose_new_stores)
+        self.new_stores.hide()
         self.again = QPushButton(_("&Read again"), self)
         self.again.clicked.connect(self._read_again)
         self.again.hide()
@@ -152,6 +155,7 @@ class PriceWindow(QDialog):
         layout.addWidget(self.table, 1)
         layout.addWidget(self._row_or_wait())
         layout.addWidget(self.summary)
+        layout.addWidget(self.new_stores)
         layout.addLayout(foot)
         room = parent.window().size()
         self.resize(min(characters(self.font(), 160), room.width()), min(space(self, 170), room.height()))
@@ -189,6 +193,9 @@ class PriceWindow(QDialog):
 
     def _choose_good_rows(self, chosen: bool) -> None:  # noqa: FBT001 - a signal gives it so
         self._ask(replace(self.question, good_rows=chosen))
+
+    def _choose_new_stores(self, chosen: bool) -> None:  # noqa: FBT001 - a signal gives it so
+        self._ask(replace(self.question, new_stores=chosen))
 
     def _typed_day(self) -> date | None:
         return typed_date(self._desk.binder, self.day.text())
@@ -252,6 +259,7 @@ class PriceWindow(QDialog):
         self.summary.setText(reading.prices.summary() if reading.prices else reading.why)
         refused = bool(reading.prices and reading.prices.refused)
         self.good_rows.setEnabled(refused or self.question.good_rows)
+        self._offer_stores(reading)
         self._settle()
 
     def _show_none(self, why: str) -> None:
@@ -261,6 +269,15 @@ class PriceWindow(QDialog):
         self.only.clear()
         self.summary.setText(why)
         self._settle()
+
+    def _offer_stores(self, reading: Reading) -> None:
+        """A list of a store that is not in the binder yet need not wait until the store is."""
+        names = reading.prices.unknown_stores if reading.prices else ()
+        if names:
+            shown = listed([f"“{name[:40]}”" for name in names[:3]] + (["…"] if len(names) > 3 else []))  # noqa: PLR2004
+            says = ngettext("Add the &store {names}", "Add the &stores {names}", len(names))
+            self.new_stores.setText(says.format(names=shown.replace("&", "&&")))
+        self.new_stores.setVisible(bool(names) or self.question.new_stores)
 
     def _list_sheets(self, reading: Reading) -> None:
         with QSignalBlocker(self.sheets):

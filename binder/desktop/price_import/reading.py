@@ -33,6 +33,7 @@ class Question:
     sheet: str | None = None
     columns: Mapping[str, int | None] = field(default_factory=dict)
     good_rows: bool = False
+    new_stores: bool = False
 
     def with_column(self, name: str, place: int | None) -> Question:
         """The same with another column chosen for something."""
@@ -66,6 +67,7 @@ def read(
             table,
             columns=question.columns,
             take_good_rows=question.good_rows,
+            new_stores=question.new_stores,
             priced_on=question.priced_on,
             today=question.today,
             source=question.source,

@@ -202,3 +202,20 @@ def test_a_price_of_tomorrow_is_refused(begin: Begin) -> None:
     shown = begin("food,pack size,price,date\nTahini,16 oz,8.25,2999-01-01\n")
     assert column(shown, FATE) == ["◣ refused"]
     assert "still to come" in column(shown, SAYS)[0]
+
+
+def test_a_store_that_is_not_known_is_offered_to_be_added(begin: Begin, window: MainWindow, qtbot: QtBot) -> None:
+    shown = begin("food,store,pack size,price,date\nTahini,Hill farm,16 oz,8.25,2026-03-01\n")
+    assert not shown.take.isEnabled()
+    assert shown.new_stores.isVisible()
+    assert shown.new_stores.text() == "Add the &store “Hill farm”"
+    shown.new_stores.click()
+    settled(qtbot, shown)
+    assert shown.take.isEnabled()
+    with qtbot.waitSignal(window.desk.changed):
+        shown.take.click()
+    assert "Hill farm" in {store.name for store in window.desk.binder.stores.values()}
+
+
+def test_where_all_stores_are_known_none_is_offered(begin: Begin) -> None:
+    assert not begin(MIXED).new_stores.isVisible()
