@@ -13,6 +13,7 @@ from binder.figures.missing import Missing
 from binder.figures.price import PricedPack, chosen_pack, pack_grams
 from binder.figures.receipts import food_receipts
 from binder.kitchen.edits.records import with_values
+from binder.kitchen.money import LARGEST_PRICE
 from binder.kitchen.price import Quote
 
 if TYPE_CHECKING:
@@ -118,7 +119,8 @@ def _paid_prices(binder: Binder, shoot_id: str) -> Iterator[tuple[Pack, int]]:
         if grams > 0 and priced is not None:
             pack, each = priced
             total = sum(one.paid or 0 for one in purchases)
-            yield pack, math.floor(total * each / grams + 0.5)
+            if total * each <= LARGEST_PRICE * grams:  # a price of so little of a pack is none of all of it
+                yield pack, math.floor(total * each / grams + 0.5)
 
 
 def _grams(binder: Binder, purchase: Purchase, planned: Mapping[str, float]) -> float:

@@ -10,6 +10,7 @@ from binder.figures.old_prices import priced_for
 from binder.figures.receipts import asked_for
 from binder.kitchen.change import Change, changed
 from binder.kitchen.edits.identity import new_id
+from binder.kitchen.money import LARGEST_PRICE
 from binder.kitchen.price import Quote
 from binder.kitchen.wording import _
 
@@ -28,6 +29,7 @@ def prices_from_receipts(binder: Binder, shoot_id: str) -> Change:
     """Put what was paid for each pack into the price book, for the day it was bought on; empty where it is all there.
 
     Several receipts of one pack on one day give their mean. An offer on several packs that a receipt confirms stays.
+    So little of a pack that all of it would cost more than anything does gives no price.
     """
     name = binder.shoots[shoot_id].name
     source = _("receipt of {shoot}").format(shoot=name)[:_LONGEST]
@@ -55,7 +57,8 @@ def _receipts(binder: Binder, shoot_id: str) -> Iterator[_Receipt]:
             paid, count = totals.get((one.pack, day), (0, 0.0))
             totals[(one.pack, day)] = (paid + one.paid, count + one.count)
     for (pack, day), (paid, count) in totals.items():
-        yield _Receipt(binder.packs[pack], day, paid, count)
+        if paid <= LARGEST_PRICE * count:
+            yield _Receipt(binder.packs[pack], day, paid, count)
 
 
 def _quote(binder: Binder, receipt: _Receipt, source: str) -> Quote:

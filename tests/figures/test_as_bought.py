@@ -107,3 +107,8 @@ def test_the_binder_itself_is_as_before() -> None:
     as_bought(binder, "day")
     assert every_record(binder) == before
     assert not any(isinstance(record, Quote) and record.id.startswith("paid/") for record in before)
+
+
+def test_a_trace_of_a_pack_says_nothing_of_the_price_of_all_of_it() -> None:
+    for count in (1e-12, 5e-324):
+        assert spread(bought("tahini", pack="pack-tahini", paid=600, count=count)) == pytest.approx(SPREAD, abs=1e-4)

@@ -94,3 +94,9 @@ def test_what_was_taken_instead_is_priced_as_what_it_is() -> None:
     after = updated(flour)
     assert max(after.quotes.where("pack", "pack-flour"), key=lambda quote: quote.on).price == 175
     assert newest(after).price == 600
+
+
+def test_a_receipt_for_a_trace_of_a_pack_gives_no_price_beyond_what_anything_costs() -> None:
+    for count in (1e-12, 5e-324):
+        assert prices_from_receipts(small_binder(jar(paid=600, count=count)), "day").empty
+    assert newest(updated(jar(paid=600, count=1e-9))).price == 600 * 10**9
