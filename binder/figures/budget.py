@@ -16,7 +16,9 @@ from binder.figures.budget_rows import (
     tax_by_rate,
     trip_rows,
 )
+from binder.figures.demand import shoot_demand
 from binder.figures.memory import PLANS, remembered_from
+from binder.figures.receipts import food_receipts
 from binder.figures.shopping import shopping_list
 from binder.kitchen.edits.shoots import dish_name
 
@@ -62,6 +64,7 @@ FOOD = (RowKind.DISH, RowKind.TASTING, RowKind.LEFT_OVER, RowKind.BASE_REST)
 def shoot_budget(binder: Binder, shoot_id: str) -> Budget:
     """The budget of a shoot."""
     bought, shoot = shopping_list(binder, shoot_id), binder.shoots[shoot_id]
+    missing = _missing(binder, shoot_id)
     rows = [*food_rows(binder, shoot_id), *trip_rows(binder, shoot_id), *own_rows(binder, shoot_id)]
     tax = tax_by_rate(binder, shoot_id)
     on_top = [] if shoot.prices_taxed else tax
@@ -71,12 +74,20 @@ def shoot_budget(binder: Binder, shoot_id: str) -> Budget:
         rows=(*rows, *kept),
         tax=tuple(tax),
         tax_contained=shoot.prices_taxed,
-        total=replace(total, planned=None, expected=None) if bought.missing else total,
+        total=replace(total, planned=None, expected=None) if missing else total,
         known=_known([*rows, *on_top, *kept]),
         allowed=shoot.budget,
         deposits=sum(item.deposit for item in bought.items),
-        missing=bought.missing,
+        missing=missing,
     )
+
+
+def _missing(binder: Binder, shoot_id: str) -> tuple[Missing, ...]:
+    """What is not known of the list, but for the prices that receipts have said meanwhile."""
+    paid = {one.food for one in food_receipts(binder, shoot_id) if one.purchases and not one.waits}
+    items = (item for item in shopping_list(binder, shoot_id).items if item.food not in paid)
+    lacking = (*shoot_demand(binder, shoot_id).missing, *(item.missing for item in items if item.missing))
+    return tuple(dict.fromkeys(lacking))
 
 
 def _known(rows: list[BudgetRow]) -> int:

@@ -76,6 +76,12 @@ class Wrap:
     not_planned: tuple[FoodReceipt, ...]
 
     @property
+    def unsettled(self) -> tuple[FoodReceipt, ...]:
+        """Foods that have neither a price nor a receipt, ticked or not: what they cost is in no sum."""
+        ticked = (one for one in self.foods if one.receipt.purchases and one.receipt.waits)
+        return (*(one.receipt for one in ticked if not one.account.open), *self.not_planned)
+
+    @property
     def closes(self) -> bool:
         """Whether foods and bearers each add up to the whole, in every column."""
         by_food, by_bearer = (added([one.account for one in ones]) for ones in (self.foods, self.bearers))

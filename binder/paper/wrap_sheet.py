@@ -58,9 +58,9 @@ def _standing(binder: Binder, wrap: Wrap, style: ListType) -> Iterator[Block]:
     if total.open:
         says = _("Not closed yet: {open} is still open.").format(open=money(binder, total.open))
         yield state(Shape.OPEN_TRIANGLE, says, style.section)
-    elif wrap.not_planned:
+    elif wrap.unsettled:
         says = _("Not closed yet: no price and no receipt for {foods}.")
-        foods = listed(one.name for one in wrap.not_planned)
+        foods = listed(one.name for one in wrap.unsettled)
         yield state(Shape.OPEN_TRIANGLE, says.format(foods=foods), style.section)
     else:
         yield state(Shape.RING, _("Closed: everything that was bought has its receipt."), style.section)

@@ -43,6 +43,20 @@ def own(key: str = "hire", **fields: object) -> BudgetLine:
     return BudgetLine(id=key, shoot="day", **{"name": "Studio kitchen", **fields})  # type: ignore[arg-type]
 
 
+def test_a_receipt_says_what_a_food_without_a_price_comes_to() -> None:
+    gone = replace(SMALL.packs["pack-onion"], on_sale=False)
+    allowed = replace(DAY, budget=3000)
+    ticked = Purchase(id="p", shoot="day", food="onion")
+    open_, begun = budget(gone, allowed), budget(gone, allowed, ticked)
+    for found in (open_, begun):
+        assert found.missing
+        assert (found.total.expected, found.room) == (None, None)
+    settled = budget(gone, allowed, replace(ticked, paid=250))
+    assert settled.missing == ()
+    assert settled.total.expected == 2330 - 180 + 250
+    assert settled.room == 3000 - 2400
+
+
 def test_food_by_dish_adds_up_to_the_till() -> None:
     found = budget()
     assert [one.kind for one in found.rows] == [RowKind.DISH, RowKind.DISH, RowKind.LEFT_OVER, RowKind.BASE_REST]

@@ -122,6 +122,19 @@ def test_a_food_without_a_price_is_named_apart() -> None:
     assert found.closes
 
 
+def test_what_has_neither_a_price_nor_a_receipt_is_not_settled() -> None:
+    gone = replace(SMALL.packs["pack-onion"], on_sale=False)
+    others = [one for one in ALL_AS_PLANNED if one.food != "onion"]
+    ticked = Purchase(id="onion", shoot="day", food="onion")
+    for records in ((), (ticked,)):
+        found = wrap(gone, *others, *records)
+        assert not found.total.open
+        assert [one.food for one in found.unsettled] == ["onion"]
+    assert wrap(gone, *others, replace(ticked, paid=250)).unsettled == ()
+    assert wrap(*ALL_AS_PLANNED).unsettled == ()
+    assert wrap(*others).unsettled == ()  # its price is known: it is open
+
+
 def as_listed(binder: Binder, shoot: str, percent: int) -> Binder:
     """Everything on the list bought, for so many per cent of what it said."""
     for item in shopping_list(binder, shoot).items:

@@ -212,9 +212,9 @@ def closing_words(binder: Binder, wrap: Wrap) -> str:
     if wrap.total.open:
         says = _("{paid} was paid; {open} of the list has no receipt yet.")
         return says.format(paid=money(binder, wrap.total.paid), open=money(binder, wrap.total.open))
-    if wrap.not_planned:
+    if wrap.unsettled:
         says = _("{paid} was paid; no price and no receipt yet: {foods}.")
-        return says.format(paid=money(binder, wrap.total.paid), foods=listed(one.name for one in wrap.not_planned))
+        return says.format(paid=money(binder, wrap.total.paid), foods=listed(one.name for one in wrap.unsettled))
     if not wrap.closes:
         return _("The books do not close: foods and dishes add up to different sums.")
     says = _("The books close: by food and by dish it is {paid}, {variance} beside the plan.")

@@ -62,7 +62,7 @@ def _sum(parts: Sequence[MoneyPart]) -> int:
 
 def _whole(binder: Binder, budget: Budget, total: int, scale: float, tone: Tone) -> Row:
     cap = None if budget.allowed is None else budget.allowed / scale
-    name = _("what is known of it") if budget.missing else _("in all")
+    name = _("known") if budget.missing else _("in all")
     if budget.allowed is not None:
         beside = _("{what}, beside the budget of {money}")
         name = beside.format(what=name, money=money(binder, budget.allowed))

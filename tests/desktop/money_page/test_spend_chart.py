@@ -68,4 +68,4 @@ def test_where_nothing_is_spent_nothing_is_drawn(chickpeas: Binder) -> None:
 def test_where_a_price_is_missing_the_whole_is_only_what_is_known_of_it(chickpeas: Binder) -> None:
     lacking = apply(chickpeas, remove("x", chickpeas, chickpeas.packs["pack_tahini"]))
     whole = row_called(chart(lacking), Sight(lacking, DAY), "whole")
-    assert whole.cells[0].text == "what is known of it, beside the budget of $90.00"
+    assert whole.cells[0].text == "known, beside the budget of $90.00"
