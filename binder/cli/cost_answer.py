@@ -27,6 +27,7 @@ def _dish(cost: DishCost, currency: str) -> Answer:
         "number": cost.number,
         "name": cost.name,
         "portions": cost.portions,
+        "basis": cost.basis.value,
         "cost_per_portion": worked_out(cost.per_portion, currency),
         "cap": paid(cost.cap, currency),
         "headroom": worked_out(cost.headroom, currency),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
@@ -9,6 +10,7 @@ from typing import TYPE_CHECKING
 from binder.figures.base import BaseVerdict, base_balance
 from binder.figures.base_repairs import base_repairs, bottleneck
 from binder.figures.budget import shoot_budget
+from binder.figures.cap_basis import basis_text, portion_by_food
 from binder.figures.claims import ClaimVerdict, claim_findings, verdict_text
 from binder.figures.cost import DishCost, Verdict, shoot_costs
 from binder.figures.day_lacks import day_lacks
@@ -106,11 +108,19 @@ def cost_beside_cap(binder: Binder, cost: DishCost) -> tuple[str, str]:
 
 def _over_cap(binder: Binder, cost: DishCost) -> str:
     shown, cap = cost_beside_cap(binder, cost)
-    dearest = max(cost.lines, key=lambda line: line.cost or 0.0, default=None)
-    says = _("{dish} is over its cap: {cost} a portion, the cap is {cap}.")
-    if dearest is not None and dearest.cost:
-        says = _("{dish} is over its cap: {cost} a portion, the cap is {cap}. Most of it is {food}.")
-    return says.format(dish=dish_title(cost), cost=shown, cap=cap, food=dearest.name if dearest else "")
+    dearest = _dearest(binder, cost)
+    says = _("{dish} is over its cap: {cost} a portion ({basis}), the cap is {cap}.")
+    if dearest:
+        says = _("{dish} is over its cap: {cost} a portion ({basis}), the cap is {cap}. Most of it is {food}.")
+    return says.format(dish=dish_title(cost), cost=shown, basis=basis_text(cost.basis), cap=cap, food=dearest)
+
+
+def _dearest(binder: Binder, cost: DishCost) -> str:
+    """The food that most of a portion's cost is for, on the basis of the cap; empty where that is not known."""
+    by_food = portion_by_food(binder, binder.dishes[cost.dish])
+    if not isinstance(by_food, Mapping) or not any(by_food.values()):
+        return ""
+    return binder.foods[max(by_food, key=lambda food: by_food[food])].name
 
 
 def _base_checks(binder: Binder, shoot_id: str) -> Iterator[Check]:

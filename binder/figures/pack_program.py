@@ -52,7 +52,7 @@ def cheapest_purchase(
         by_food.setdefault(offer.food, []).append(offer)
     wanted = [need for need in needs if need.food in by_food and need.grams > 0]
     uncovered = tuple(need.food for need in needs if need.food not in by_food)
-    if _each_by_itself(terms):
+    if not wanted or _each_by_itself(terms):
         alone = [choice for need in told(wanted) if (choice := cheapest_choice(need, by_food[need.food])) is not None]
         return _gathered(alone, terms, uncovered, untried=_untried([[choice] for choice in alone]))
     choices = [choices_for(need, by_food[need.food]) for need in told(wanted)]

@@ -23,7 +23,7 @@ def test_a_shoot_that_is_stopped_ends_with_1_and_says_why_first(run: Run, troubl
     assert result.exit_code == 1
     assert result.stderr == ""
     findings = [line for line in result.stdout.splitlines() if line[:2] in {"◣ ", "△ ", "· "}]
-    assert findings[0].startswith("◣ stop 1 Bean spread is over its cap: $0.54 a portion, the cap is $0.50.")
+    assert findings[0].startswith("◣ stop 1 Bean spread is over its cap: $0.54 a portion (used cost), the cap is")
     assert [line[0] for line in findings] == sorted((line[0] for line in findings), key="◣△·".index)
     assert result.stdout.endswith("\n4 things stop the shoot.\n")
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
+from binder.figures.cap_basis import portion_by_food
 from binder.figures.checks import Check, Severity, failed, shoot_checks
 from binder.kitchen.budget import BudgetLine
 from binder.kitchen.buying import Trip
@@ -35,6 +37,23 @@ def test_over_cap_stops_and_says_what_it_is_mostly() -> None:
     assert "1 Bean spread is over its cap" in checks[0].says
     assert "the cap is $0.50" in checks[0].says
     assert checks[0].place.id == "dish-spread"
+
+
+def test_over_cap_names_the_basis_and_the_food_that_costs_most_on_it() -> None:
+    small = small_binder()
+    dish = replace(small.dishes["dish-spread"], cap=1)
+    says = {
+        basis: shoot_checks(small_binder(dish, replace(small.shoots["day"], cap_basis=basis)), "day")[0].says
+        for basis in CapBasis
+    }
+    assert "a portion (used cost), the cap is $0.01" in says[CapBasis.USED]
+    assert "a portion (whole packs over portions)" in says[CapBasis.WHOLE_PACKS]
+    for basis, said in says.items():
+        binder = small_binder(dish, replace(small.shoots["day"], cap_basis=basis))
+        costs = portion_by_food(binder, dish)
+        assert isinstance(costs, Mapping)
+        dearest = max(costs, key=lambda food: costs[food])
+        assert said.endswith(f"Most of it is {binder.foods[dearest].name}.")
 
 
 def test_a_missing_price_is_named_where_it_is_mended() -> None:
@@ -121,7 +140,7 @@ def test_the_gravest_come_first() -> None:
     assert order == sorted(order, key=list(Severity).index)
 
 
-def test_over_cap_is_said_too_where_no_line_has_a_cost_of_its_own() -> None:
+def test_over_cap_names_the_food_also_where_no_line_has_a_cost_of_its_own() -> None:
     # The beans are cooked with salt that has no price; with staples free the dish still has its cost, of beans alone.
     small = small_binder()
     lines = [
@@ -136,4 +155,4 @@ def test_over_cap_is_said_too_where_no_line_has_a_cost_of_its_own() -> None:
         for check in shoot_checks(binder, "day")
         if check.kind == "over cap" and check.place.id == "dish-spread"
     ]
-    assert says.endswith("the cap is $0.01.")
+    assert says.endswith("the cap is $0.01. Most of it is beans, dried.")

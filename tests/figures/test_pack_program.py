@@ -203,6 +203,12 @@ def test_what_nobody_offers_is_named_and_the_rest_is_bought() -> None:
     assert found.cost == 10
 
 
+@pytest.mark.parametrize("terms", [Terms(), Terms(most_stores=1), Terms(trip_costs={"A": 100})])
+def test_where_nothing_has_a_price_nothing_is_bought_and_no_store_is_too_few(terms: Terms) -> None:
+    found = cheapest_purchase([Need("f", 100.0), Need("g", 0.0)], [Offer("a", "g", "A", 100.0, 10)], terms)
+    assert (found.bought, found.uncovered, found.objective, found.proven) == ((), ("f",), 0, True)
+
+
 def test_ties_go_to_less_left_over_then_to_fewer_packs() -> None:
     offers = [Offer("a", "f", "A", 100.0, 10), Offer("b", "f", "A", 50.0, 5), Offer("c", "f", "A", 300.0, 10)]
     found = cheapest_purchase([Need("f", 100.0)], offers)
