@@ -13,7 +13,8 @@ from binder.kitchen.shoot import CapBasis
 from tests.cli.conftest import Ask, Run, squeezed, written
 from tests.kitchen_binder import small_binder
 
-DISH_KEYS = "number name portions basis cost_per_portion cap headroom verdict missing lines".split()
+FIGURES = ["cost_per_portion", "cap", "headroom", "verdict"]
+DISH_KEYS = ["number", "name", "portions", "basis", *FIGURES, "missing", "lines"]
 LINE_KEYS = ["food", "grams_as_purchased", "cost", "share", "missing"]
 
 
