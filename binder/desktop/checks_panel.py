@@ -67,15 +67,19 @@ class ChecksPanel(QWidget):
         self.set_folded(folded=False)
         desk.checks.changed.connect(self.refresh)
 
-    def _latest(self, _sight: Sight) -> tuple[Check, ...]:
-        """The latest checks; where they take long, those of a moment ago."""
-        return self._desk.checks.latest.value or ()
+    def _latest(self, _sight: Sight) -> tuple[Check, ...] | None:
+        """The latest checks; where they take long, those of a moment ago, or None before the first."""
+        return self._desk.checks.latest.value
 
     def refresh(self) -> None:
         """Show the latest checks."""
         sight = self._desk.sight()
         self.sheet.show_sight(sight)
         found = self._latest(sight)
+        if found is None and sight.shoot:
+            self.tally.wait()
+            return
+        found = found or ()
         self.tally.count(
             sum(check.severity is Severity.STOP for check in found),
             sum(check.severity is Severity.WARN for check in found),
@@ -132,6 +136,14 @@ class Tally(QAbstractButton):
         """Show how many checks stop the shoot, and how many want a look."""
         self._counts = [(Mark.OVER, stops), (Mark.WARN, warns)]
         says = ngettext("{count} check needs you", "{count} checks need you", stops + warns).format(count=stops + warns)
+        self.setAccessibleName(_("Show the checks: {says}").format(says=says))
+        self.setToolTip(says)
+        self.update()
+
+    def wait(self) -> None:
+        """Show nothing yet."""
+        self._counts = []
+        says = _("being worked out")
         self.setAccessibleName(_("Show the checks: {says}").format(says=says))
         self.setToolTip(says)
         self.update()

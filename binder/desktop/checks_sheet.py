@@ -58,11 +58,11 @@ def heading_of(severity: Severity) -> str:
 
 
 class ChecksSheet(PlainSheet):
-    """One column: a heading for each severity, and its sentences. `found` gives the checks; they may be the latest."""
+    """One column: a heading for each severity, and its sentences. `found` gives the checks; None before any is known."""
 
     columns = (Column("says", "", characters=24, stretch=1),)
 
-    def __init__(self, found: Callable[[Sight], Iterable[Check]] = checks_of) -> None:
+    def __init__(self, found: Callable[[Sight], Iterable[Check] | None] = checks_of) -> None:
         self._found = found
 
     @property
@@ -72,7 +72,10 @@ class ChecksSheet(PlainSheet):
     def rows(self, sight: Sight) -> list[Row]:
         rows: list[Row] = []
         severity: Severity | None = None
-        for number, check in enumerate(self._found(sight)):
+        found = self._found(sight)
+        if found is None and sight.shoot:
+            return [_not_yet()]
+        for number, check in enumerate(found or ()):
             if check.severity is not severity:
                 severity = check.severity
                 rows.append(_heading(severity, first=not rows))
@@ -92,6 +95,11 @@ def _sentence(check: Check, number: int) -> Row:
     apart = number if check.severity is Severity.NOTE else check.where
     key = f"{check.kind}/{check.place.table}/{check.place.id}/{apart}"
     return Row(key, (cell,), place=check.place, wraps=True)
+
+
+def _not_yet() -> Row:
+    """Before anything is known it is not said that all is well."""
+    return Row("not yet", (Cell(_("being worked out"), tone=Tone.QUIET),), rule=False, wraps=True)
 
 
 def _all_well(sight: Sight) -> Row:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from binder.desktop.checks_sheet import ChecksSheet, checks_of, waiting_by_page
+from binder.desktop.main_window import MainWindow
 from binder.desktop.sheet.cell import Mark
 from binder.desktop.sheet.sheet import Sight
 from binder.figures.checks import Severity
@@ -29,6 +30,22 @@ def test_being_short_of_the_base_is_a_broken_bar(chickpeas: Binder) -> None:
 
 def test_without_a_shoot_it_says_when_checks_begin() -> None:
     assert CHECKS.rows(Sight(Binder(), None))[0].cells[0].text == "Checks begin with the first shoot."
+
+
+def test_before_anything_is_known_it_is_not_said_that_all_is_well(chickpeas: Binder) -> None:
+    (row,) = ChecksSheet(lambda _sight: None).rows(Sight(chickpeas, "day"))
+    assert (row.cells[0].text, row.cells[0].mark) == ("being worked out", Mark.NONE)
+    (well,) = ChecksSheet(lambda _sight: ()).rows(Sight(chickpeas, "day"))
+    assert (well.cells[0].text, well.cells[0].mark) == ("Nothing needs you.", Mark.WITHIN)
+
+
+def test_the_tally_says_so_too(window: MainWindow) -> None:
+    desk, tally = window.desk, window.checks.tally
+    assert desk.checks.latest.value
+    assert "need" in tally.toolTip()
+    desk.checks.latest.value = None
+    window.checks.refresh()
+    assert tally.toolTip() == "being worked out"
 
 
 def test_what_waits_is_counted_behind_its_divider(chickpeas: Binder) -> None:
