@@ -58,7 +58,7 @@ def heading_of(severity: Severity) -> str:
 
 
 class ChecksSheet(PlainSheet):
-    """One column: a heading for each severity, and its sentences. `found` gives the checks; None before any is known."""
+    """A heading for each severity, and its sentences, in one column. `found` gives the checks; None: not known yet."""
 
     columns = (Column("says", "", characters=24, stretch=1),)
 
