@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QPoint, Qt
 from PySide6.QtWidgets import QLabel, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from binder.desktop.buying_page.at_home import ADD_HOME, AtHome
@@ -191,8 +191,35 @@ class BuyingPage(Page):
 
     def _tick(self, row: str) -> None:
         change = self._buying.toggle(self.desk.sight(), row)
+        below = self._next_line(row)
+        before = self._top_of(below)
         if change is not None and self.desk.make(change):
             self.list.select_key(row, 0)
+            self._keep_in_place(below, before, ticked=row)
+
+    def _next_line(self, row: str) -> str:
+        """The key of what stands below a row and its day and note; of the row itself where that is nothing."""
+        model = self.list.sheet_model
+        at = model.row_numbered(row) or 0
+        keys = (model.row_at(place).key for place in range(at + 1, model.rowCount()))
+        return next((key for key in keys if not key.startswith(f"{BOUGHT}:")), row)
+
+    def _top_of(self, row: str) -> int:
+        """Where a row of the list stands in what is in sight of the page, in pixels from its top."""
+        at = self.list.sheet_model.row_numbered(row)
+        area = self._areas[LIST]
+        corner = self.list.viewport().mapTo(area.viewport(), QPoint(0, 0))
+        return corner.y() + (self.list.rowViewportPosition(at) if at is not None else 0)
+
+    def _keep_in_place(self, row: str, before: int, *, ticked: str) -> None:
+        """A tick makes room for day and note: scroll by as much, so that what is ticked next stays under the hand.
+
+        Not so far that what has been ticked goes out of sight.
+        """
+        area = self._areas[LIST]
+        QCoreApplication.sendPostedEvents(area.paper, QEvent.Type.LayoutRequest)
+        bar = area.verticalScrollBar()
+        bar.setValue(bar.value() + min(self._top_of(row) - before, max(0, self._top_of(ticked))))
 
     def _choose_store(self, place: object) -> None:
         if isinstance(place, Place) and place.table == "stores" and place.id != self._store:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from binder.desktop.buying_page.buying_figures import BuyingFigures, buying_figures
+from binder.desktop.buying_page.list_rows import TICKS
 from binder.desktop.buying_page.page import HOME, LIST, STORES, BuyingPage
 from binder.desktop.main_window import MainWindow
 from binder.desktop.sheet.sheet_view import SheetView
@@ -232,3 +233,23 @@ def test_a_long_search_shows_how_far_it_is_and_can_be_stopped(
     ):
         QTest.mouseClick(page.again, Qt.MouseButton.LeftButton)
     assert not page.again.isVisible()
+
+
+def test_what_is_ticked_next_stays_under_the_hand(window_on: MakeWindow, chickpeas: Binder, qtbot: QtBot) -> None:
+    window = window_on(chickpeas)
+    window.resize(1100, 500)
+    window.show_page("buying")
+    page = window.page("buying")
+    assert isinstance(page, BuyingPage)
+    qtbot.waitUntil(lambda: page.list.sheet_model.rowCount() > 12)
+    model = page.list.sheet_model
+    rows = [model.row_at(at).key for at in range(model.rowCount()) if model.row_at(at).key.startswith("buy:")]
+    page.list.select_key(rows[6], 0)
+    for ticked, following in ((rows[4], rows[5]), (rows[5], rows[6]), (rows[4], rows[5])):
+        top = page._top_of(following)
+        page.list.place_asked.emit(Place(TICKS, ticked))
+        assert page._top_of(following) == top
+    top = page._areas[LIST].verticalScrollBar()
+    top.setValue(top.value() + page._top_of(rows[6]))
+    page.list.place_asked.emit(Place(TICKS, rows[6]))
+    assert page._top_of(rows[6]) >= 0
