@@ -249,7 +249,7 @@ def test_what_is_ticked_next_stays_under_the_hand(window_on: MakeWindow, chickpe
         top = page._top_of(following)
         page.list.place_asked.emit(Place(TICKS, ticked))
         assert page._top_of(following) == top
-    top = page._areas[LIST].verticalScrollBar()
-    top.setValue(top.value() + page._top_of(rows[6]))
+    bar = page._areas[LIST].verticalScrollBar()
+    bar.setValue(bar.value() + page._top_of(rows[6]))
     page.list.place_asked.emit(Place(TICKS, rows[6]))
     assert page._top_of(rows[6]) >= 0
