@@ -44,12 +44,14 @@ class PriceLedger:
         self._new_stores: dict[str, Store] = {}
         self._entered_stores: set[str] = set()
         self._edits: list[Edit] = []
+        self._amounts: dict[tuple[float, str], tuple[float, str]] = {}
         for pack in binder.packs.values():
             self._file(pack)
 
     def _file(self, pack: Pack) -> None:
-        for key in (_key(pack), self._alike(_key(pack))):
-            self._packs.setdefault(key, {}).setdefault(pack.label.casefold(), pack)
+        key, label = _key(pack), pack.label.casefold()
+        for one in (key, self._alike(key)):
+            self._packs.setdefault(one, {}).setdefault(label, pack)
 
     def is_new(self, pack: Pack) -> bool:
         """Whether a pack is one that no row has entered yet."""
@@ -78,10 +80,17 @@ class PriceLedger:
     def _alike(self, key: _PackKey) -> _PackKey:
         """The key of every pack of as much, in whatever unit; pieces are alike in their own unit only."""
         food, store, size, name = key
+        amount = self._amounts.get((size, name))
+        if amount is None:
+            amount = self._amounts[size, name] = self._amount(size, name)
+        return food, store, *amount
+
+    def _amount(self, size: float, name: str) -> tuple[float, str]:
+        """As much in grams or millilitres, with which of them; sizes recur from row to row."""
         given = unit(name, self._measures, pieces=frozenset({name}))
         if given.dimension is Dimension.PIECE:
-            return key
-        return food, store, round(size * given.factor, _DIGITS), given.dimension
+            return size, name
+        return round(size * given.factor, _DIGITS), given.dimension
 
     def enter(self, pack: Pack, *, price: int, on: date, number: int) -> int | None:
         """Enter a price in minor units and return the one known for the same pack and day; None where there is none.

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from binder.exchange.named_records import NamedRecords
 from binder.exchange.price_currency import is_own_currency, money_named, other_currency
@@ -35,8 +34,7 @@ _WHOLE, _REST = re.compile(r"\d{1,4}"), re.compile(r"\d{2,3}(?:\.\d+)?")
 """A price and what a comma without quotation marks took off it: `3` and `49`, `1` and `234.50`."""
 
 
-@dataclass(frozen=True)
-class PriceRow:
+class PriceRow(NamedTuple):
     """What a row says: a pack of `size` in `unit`, and its price in minor units (`rounded` to them) on a day."""
 
     food: Food
