@@ -40,9 +40,8 @@ class PriceLedger:
         }
         self._entered: dict[tuple[str, date], int] = {}
         self._new_packs: dict[str, Pack] = {}
-        self._known_stores = binder.stores
+        self._stores = set(binder.stores)
         self._new_stores: dict[str, Store] = {}
-        self._entered_stores: set[str] = set()
         self._edits: list[Edit] = []
         self._amounts: dict[tuple[float, str], tuple[float, str]] = {}
         for pack in binder.packs.values():
@@ -67,8 +66,8 @@ class PriceLedger:
         known = self._known(key, label) or self._known(self._alike(key), label)
         if known is not None:
             return known
-        if store is not None and store.id not in self._known_stores:
-            self._new_stores.setdefault(store.id, store)
+        if store is not None and store.id not in self._stores:
+            self._new_stores[store.id] = store
         made = Pack(id=self._next_id("pack"), food=key[0], store=key[1], label=label, size=size, unit=unit)
         self._new_packs[made.id] = made
         return made
@@ -114,9 +113,9 @@ class PriceLedger:
         return f"{kind}-{self._batch.removeprefix('import-')}-{self._made}"
 
     def _enter_store(self, key: str | None) -> None:
-        store = self._new_stores.get(key or "")
-        if store is not None and key not in self._entered_stores:
-            self._entered_stores.add(store.id)
+        store = self._new_stores.pop(key or "", None)
+        if store is not None:
+            self._stores.add(store.id)
             self._edits.append(Edit(before=None, after=store))
 
     def _enter_pack(self, pack: Pack) -> None:
