@@ -13,6 +13,7 @@ from binder.figures.portion_text import number_style
 from binder.figures.weight import COUNTED
 from binder.kitchen.amount import Amount
 from binder.kitchen.amount_text import amount_text, grams_text
+from binder.kitchen.edits.buying import purchases_of
 from binder.kitchen.number import in_decimals, in_fractions
 from binder.kitchen.units import canonical_unit, is_system_unit, unit_values
 from binder.kitchen.wording import _, ngettext
@@ -92,13 +93,18 @@ def bundle_words(binder: Binder, quote: Quote) -> str:
 
 def done_words(binder: Binder, shoot_id: str, food: str, pack: str) -> str:
     """What became of a pack of the list: bought, not to be had, another food instead; empty while it is open."""
-    purchases = [one for one in binder.purchases.where("shoot", shoot_id) if one.food == food]
+    purchases = purchases_of(binder, shoot_id, food)
     instead = [binder.foods[one.instead].name for one in purchases if one.instead is not None]
     if instead:
         return _("{other} instead").format(other=one_line(instead[0]))
     if any(not one.count for one in purchases):
-        return _("not to be had")
+        return not_had()
     return _("bought") if any(one.pack in {None, pack} for one in purchases) else ""
+
+
+def not_had() -> str:
+    """What is written where a food was not to be had."""
+    return _("not to be had")
 
 
 def one_line(text: str) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from binder.figures.buying_words import done_words, offer_words, pack_size, take_words
 from binder.figures.date_text import date_text
 from binder.figures.not_known import not_known_text
+from binder.kitchen.edits.buying import purchases_of
 from binder.kitchen.wording import _
 from binder.paper.cell import Cell, cell
 from binder.paper.mark import Shape
@@ -17,7 +18,6 @@ if TYPE_CHECKING:
     from binder.figures.shopping import PackCount, ShoppingItem
     from binder.figures.trips import TripLine
     from binder.kitchen.binder import Binder
-    from binder.kitchen.buying import Purchase
     from binder.paper.list_type import ListType
     from binder.paper.ruling import Row
 
@@ -25,10 +25,11 @@ if TYPE_CHECKING:
 def bought_row(binder: Binder, shoot_id: str, line: TripLine, style: ListType) -> Row:
     """A food that is fetched on a trip: ticked where it has been bought, or where something else has."""
     item, done = line.item, [done_words(binder, shoot_id, line.item.food, one.priced.pack.id) for one in line.packs]
-    bought = any(one.count for one in _purchases(binder, shoot_id, item.food))
+    purchases = purchases_of(binder, shoot_id, item.food)
+    bought = any(one.count for one in purchases)
     tick = Shape.TICK_BOX if not all(done) else Shape.TICKED if bought else Shape.DASH
     buy = tuple(run for at, pack in enumerate(line.packs) for run in _pack(binder, pack, style, first=at == 0))
-    if any(one.instead or not one.count for one in _purchases(binder, shoot_id, item.food)):
+    if any(one.instead or not one.count for one in purchases):
         buy = (*buy, Run("\n" + done[0], style.strong))
     elsewhere = len(line.packs) < len(item.packs)
     if elsewhere:
@@ -74,10 +75,6 @@ def food_cell(binder: Binder, item: ShoppingItem, style: ListType) -> Cell:
     if binder.foods[item.food].staple:
         runs.append(Run(" " + unbroken(_("have some?")), style.label))
     return Cell(tuple(runs), size=style.lead.size)
-
-
-def _purchases(binder: Binder, shoot_id: str, food: str) -> list[Purchase]:
-    return [one for one in binder.purchases.where("shoot", shoot_id) if one.food == food]
 
 
 def _needed(binder: Binder, item: ShoppingItem, style: ListType) -> Cell:

@@ -22,7 +22,6 @@ from binder.desktop.buying_page.ticking import (
     ends_line,
     foods_like,
     purchase_of,
-    purchases_of,
     toggled,
     typed_count,
     typed_count_of,
@@ -34,7 +33,7 @@ from binder.desktop.larder_page.pack_terms import is_offer, set_offer
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Column, Row, Size
 from binder.desktop.sheet.sheet import NotEditableError, PlainSheet, record_of
 from binder.desktop.words.typed import typed_date, typed_money
-from binder.kitchen.edits.buying import set_purchase, untick
+from binder.kitchen.edits.buying import purchases_of, set_purchase, untick
 from binder.kitchen.edits.foods import set_price, typed_price
 from binder.kitchen.wording import _
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from binder.desktop.buying_page.ticking import ends_line, grams_left, not_had, other_packs, purchase_of
+from binder.desktop.buying_page.ticking import ends_line, grams_left, other_packs, purchase_of
 from binder.desktop.buying_page.trip_days import own_trip
 from binder.desktop.pictures.tick_box import TickBox
 from binder.desktop.sheet.cell import NOTHING, Cell, Mark, Row, Size, Tone
 from binder.desktop.words.figure_text import date_text, grams_parts, not_known, number_text, plain_money, store_name
-from binder.figures.buying_words import offer_words, pack_text
+from binder.figures.buying_words import not_had, offer_words, pack_text
 from binder.figures.date_text import DateForm
 from binder.figures.missing import Missing, MissingKind, Place
 from binder.figures.money_words import money

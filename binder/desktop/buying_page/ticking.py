@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 from binder.desktop.larder_page.food_measures import typed_grams
 from binder.desktop.words.figure_text import store_name
 from binder.desktop.words.typed import UnreadableError, typed_money, typed_number
-from binder.figures.buying_words import pack_text
+from binder.figures.buying_words import not_had, pack_text
 from binder.figures.memory import remembered_from
 from binder.figures.missing import Missing
 from binder.figures.price import chosen_pack, pack_grams
-from binder.kitchen.edits.buying import not_to_be_had, set_purchase, take_instead, tick, untick
+from binder.kitchen.edits.buying import not_to_be_had, purchases_of, set_purchase, take_instead, tick, untick
 from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
 
@@ -30,11 +30,6 @@ if TYPE_CHECKING:
 
 _ENOUGH = 3
 """Letters of `not to be had` that are enough."""
-
-
-def purchases_of(binder: Binder, shoot: str, food: str) -> list[Purchase]:
-    """What became of a food of the list so far."""
-    return [one for one in binder.purchases.where("food", food) if one.shoot == shoot]
 
 
 def ends_line(purchase: Purchase) -> bool:
@@ -141,11 +136,6 @@ def packs_by_name(binder: Binder, food: str) -> dict[str, Pack]:
         _("{pack} at {store}").format(pack=pack_text(binder, one), store=store_name(binder, one.store)): one
         for one in packs
     }
-
-
-def not_had() -> str:
-    """What is written where a food was not to be had."""
-    return _("not to be had")
 
 
 def typed_taken(binder: Binder, shoot: str, line: ListLine, text: str) -> Change:

@@ -100,7 +100,7 @@ def take_instead(
         **bought,  # type: ignore[arg-type]
     )
     label = _("Take {other} instead of {food}").format(other=instead.name, food=food.name)
-    return changed(label, before=purchases_of(binder, shoot, food), after=[purchase])
+    return changed(label, before=purchases_of(binder, shoot.id, food.id), after=[purchase])
 
 
 def not_to_be_had(
@@ -109,21 +109,21 @@ def not_to_be_had(
     """Say that a food was not to be had and nothing was taken in its place: the shoot goes without."""
     nothing = Purchase(id=new_id("purchase"), shoot=shoot.id, food=food.id, count=0.0, planned=planned, paid=0, on=on)
     label = _("{food} is not to be had").format(food=food.name)
-    return changed(label, before=purchases_of(binder, shoot, food), after=[nothing])
+    return changed(label, before=purchases_of(binder, shoot.id, food.id), after=[nothing])
 
 
 def _ticked(label: str, binder: Binder, purchase: Purchase) -> Change:
     before = [
         one
-        for one in binder.purchases.where("shoot", purchase.shoot)
-        if one.food == purchase.food and (one.pack == purchase.pack or one.instead is not None or not one.count)
+        for one in purchases_of(binder, purchase.shoot, purchase.food)
+        if one.pack == purchase.pack or one.instead is not None or not one.count
     ]
     return changed(label, before=before, after=[purchase])
 
 
-def purchases_of(binder: Binder, shoot: Shoot, food: Food) -> list[Purchase]:
-    """What became of a food of a shoot's list so far."""
-    return [purchase for purchase in binder.purchases.where("shoot", shoot.id) if purchase.food == food.id]
+def purchases_of(binder: Binder, shoot: str, food: str) -> list[Purchase]:
+    """What became of a food of a shoot's list so far, both by their ids: a list may still name a food that is gone."""
+    return [purchase for purchase in binder.purchases.where("food", food) if purchase.shoot == shoot]
 
 
 def set_purchase(binder: Binder, purchase: Purchase, **fields: object) -> Change:

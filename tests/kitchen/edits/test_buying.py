@@ -73,7 +73,7 @@ def test_trips_stand_in_the_order_they_were_made() -> None:
 def test_a_line_is_ticked_once_however_often_it_is_tapped() -> None:
     once = done(tick(SMALL, DAY, TAHINI, pack=JAR, count=1, planned=600))
     again = done(tick(once, DAY, TAHINI, pack=JAR, count=2, planned=1200, paid=1150, on=date(2026, 12, 1)), once)
-    (purchase,) = purchases_of(again, DAY, TAHINI)
+    (purchase,) = purchases_of(again, DAY.id, TAHINI.id)
     assert (purchase.count, purchase.planned, purchase.paid) == (2, 1200, 1150)
     dearer = done(set_purchase(again, purchase, paid=1199), again)
     assert dearer.purchases[purchase.id].paid == 1199
@@ -90,17 +90,17 @@ def test_another_food_taken_instead_puts_an_end_to_what_was_ticked() -> None:
     instead = done(
         take_instead(once, DAY, TAHINI, instead=FLOUR, pack=SMALL.packs["pack-flour"], planned=600, paid=150), once
     )
-    (purchase,) = purchases_of(instead, DAY, TAHINI)
+    (purchase,) = purchases_of(instead, DAY.id, TAHINI.id)
     assert (purchase.food, purchase.instead, purchase.pack) == ("tahini", "flour", "pack-flour")
     found = done(tick(instead, DAY, TAHINI, pack=JAR, paid=610), instead)
-    assert [one.instead for one in purchases_of(found, DAY, TAHINI)] == [None]
+    assert [one.instead for one in purchases_of(found, DAY.id, TAHINI.id)] == [None]
 
 
 def test_what_is_not_to_be_had_is_said_and_taken_back() -> None:
     without = done(not_to_be_had(SMALL, DAY, TAHINI, planned=600))
-    (purchase,) = purchases_of(without, DAY, TAHINI)
+    (purchase,) = purchases_of(without, DAY.id, TAHINI.id)
     assert (purchase.count, purchase.paid, purchase.planned) == (0, 0, 600)
-    assert purchases_of(done(tick(without, DAY, TAHINI, pack=JAR), without), DAY, TAHINI)[0].count == 1
+    assert purchases_of(done(tick(without, DAY, TAHINI, pack=JAR), without), DAY.id, TAHINI.id)[0].count == 1
 
 
 def test_a_store_without_a_pack_is_said_by_name() -> None:
