@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from binder.exchange.price_columns import guessed_columns
 from binder.exchange.table_cell import TableRow, UnreadableTableError, tidied
@@ -31,8 +31,15 @@ _LOOKED_AT = 30
 _ROWS_BETWEEN_REPORTS = 1000
 
 
-def csv_rows(content: bytes, *, progress: Callable[[float], None] | None = None) -> tuple[TableRow, ...]:
-    """The rows that are not empty. Raises UnreadableTableError. `progress` is told the part done, from 0 to 1."""
+class CsvTable(NamedTuple):
+    """The rows that are not empty, and what parts their cells."""
+
+    rows: tuple[TableRow, ...]
+    separator: str
+
+
+def csv_table(content: bytes, *, progress: Callable[[float], None] | None = None) -> CsvTable:
+    """The table in a file. Raises UnreadableTableError. `progress` is told the part done, from 0 to 1."""
     text, separator = _separated(_decoded(content))
     _require_short_lines(text)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
@@ -45,12 +52,7 @@ def csv_rows(content: bytes, *, progress: Callable[[float], None] | None = None)
                 progress(min(1.0, row.number / lines))
     except csv.Error as error:
         raise UnreadableTableError(_slip(reader.line_num, str(error))) from None
-    return tuple(rows)
-
-
-def separator_of(content: bytes) -> str:
-    """What parts the cells of a row."""
-    return _separated(_decoded(content[:_HEAD]))[1]
+    return CsvTable(tuple(rows), separator)
 
 
 def _rows(reader: Iterator[list[str]]) -> Iterator[TableRow]:

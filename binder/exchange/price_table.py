@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from binder.exchange.csv_rows import csv_rows, separator_of
+from binder.exchange.csv_rows import csv_table
 from binder.exchange.price_columns import price_layout
 from binder.exchange.table_cell import UnreadableTableError
 from binder.kitchen.bulk import uncollected
@@ -82,5 +82,5 @@ def _table(content: bytes, sheet: str | None, progress: Callable[[float], None] 
         from binder.exchange.price_workbook import workbook_table
 
         return workbook_table(content, sheet=sheet, progress=progress)
-    rows = csv_rows(content, progress=progress)
-    return PriceTable(rows, cells_may_slip=True, commas_part=separator_of(content) == ",")
+    rows, separator = csv_table(content, progress=progress)
+    return PriceTable(rows, cells_may_slip=True, commas_part=separator == ",")

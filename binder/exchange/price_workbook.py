@@ -11,7 +11,7 @@ import re
 from typing import TYPE_CHECKING
 
 from binder.exchange.price_table import PriceTable
-from binder.exchange.sheet_rows import sheet_rows
+from binder.exchange.sheet_rows import cell_facts, sheet_rows
 from binder.exchange.table_cell import UnreadableTableError
 from binder.exchange.workbook_parts import PartReader, WorkbookParts, damaged
 from binder.kitchen.wording import _, listed
@@ -76,18 +76,13 @@ def workbook_table(
     if not book.sheets:
         raise damaged()
     # Sheets that are a chart have no cells.
-    sheets = {name: beside.of("worksheet", key) for name, key in book.sheets if beside.of("worksheet", key)}
+    sheets = {name: part for name, key in book.sheets if (part := beside.of("worksheet", key))}
+    candidates = _candidates(sheets, sheet)
+    facts = cell_facts(parts, texts=beside.of("sharedStrings"), styles=beside.of("styles"), since_1904=book.since_1904)
     rows: tuple[TableRow, ...] = ()
     name = ""
-    for name in _candidates(sheets, sheet):
-        rows = sheet_rows(
-            parts,
-            sheets[name],
-            texts=beside.of("sharedStrings"),
-            styles=beside.of("styles"),
-            since_1904=book.since_1904,
-            progress=progress,
-        )
+    for name in candidates:
+        rows = sheet_rows(parts, sheets[name], facts, progress=progress)
         if rows:
             break
     return PriceTable(rows, sheet=name, sheets=tuple(sheets))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -30,24 +31,29 @@ _COMMON = frozenset({"row", "c", "v", "f"})
 """The elements that most of a sheet is made of: a row, a cell, its value and its formula."""
 
 
-def sheet_rows(
-    parts: WorkbookParts,
-    name: str,
-    *,
-    texts: str,
-    styles: str,
-    since_1904: bool,
-    progress: Callable[[float], None] | None = None,
-) -> tuple[TableRow, ...]:
-    """The rows of a sheet that are not empty. `texts` and `styles` are the parts that cells refer to.
+@dataclass(frozen=True)
+class CellFacts:
+    """What the cells of every sheet of a workbook refer to: texts, formats, and the day that days are counted from."""
 
-    Raises UnreadableTableError.
-    """
+    texts: list[str]
+    formats: Formats
+    since_1904: bool
+
+
+def cell_facts(parts: WorkbookParts, *, texts: str, styles: str, since_1904: bool) -> CellFacts:
+    """Read from the parts that hold texts and styles, where there are such. Raises UnreadableTableError."""
     shared, formats = SharedTexts(), Formats()
     for part, beside in ((texts, shared), (styles, formats)):
         if parts.has(part):
             parts.stream(part, beside)
-    reader = _SheetReader(shared.texts, formats, since_1904=since_1904)
+    return CellFacts(shared.texts, formats, since_1904)
+
+
+def sheet_rows(
+    parts: WorkbookParts, name: str, facts: CellFacts, *, progress: Callable[[float], None] | None = None
+) -> tuple[TableRow, ...]:
+    """The rows of a sheet that are not empty. Raises UnreadableTableError."""
+    reader = _SheetReader(facts)
     parts.stream(name, reader, progress=progress)
     return tuple(reader.rows)
 
@@ -59,10 +65,10 @@ class _SheetReader(PartReader):
     nesting without end; all others are counted as usual.
     """
 
-    def __init__(self, texts: list[str], formats: Formats, *, since_1904: bool) -> None:
+    def __init__(self, facts: CellFacts) -> None:
         super().__init__()
         self.rows: list[TableRow] = []
-        self._texts, self._formats, self._since_1904 = texts, formats, since_1904
+        self._texts, self._formats, self._since_1904 = facts.texts, facts.formats, facts.since_1904
         self._number = 0
         self._cells: dict[int, TableCell] | None = None
         self._place = -1
