@@ -86,6 +86,11 @@ class Desk(QObject):
             return False
         return True
 
+    def say(self, sentence: str) -> None:
+        """Say a sentence in the message strip; nothing where it is empty."""
+        if sentence:
+            self.said.emit(sentence)
+
     def go_to(self, place: Place) -> None:
         """Go to where a record is shown."""
         self.asked.emit(place)

@@ -117,13 +117,14 @@ class DocumentBridge(QObject):
         """The binder as it is now."""
         return self._document.binder
 
-    @property
-    def writing(self) -> bool:
-        """Whether a large change is being written."""
-        return self._writing
-
     def take(self, document: Document) -> None:
-        """Show another document and let go of the one before."""
+        """Show another document and let go of the one before.
+
+        Raises StillWritingError while a large change of that is being written; the other is then closed again.
+        """
+        if self._writing:
+            document.close()
+            raise StillWritingError
         before, self._document = self._document, document
         before.close()
         document.listen(self._announce)
@@ -188,8 +189,7 @@ class DocumentBridge(QObject):
             for change in announced:
                 self.changed.emit(change)
             done("" if outcome.error is None else sentence_for(outcome.error))
-            if outcome.error is not None and not isinstance(outcome.error, BinderError | OSError):
-                raise outcome.error
+            outcome.raise_unforeseen()
 
         self._writing = True
         tasks.finished.connect(finish)

@@ -67,7 +67,7 @@ class EditDoings:
         """Take the last change back and look where it was; a very large one beside the window."""
         bridge = self._desk.bridge
         if bridge.document.undo_size > _LARGE:
-            bridge.undo_beside(self._desk.tasks, self._say, _list_foods)
+            bridge.undo_beside(self._desk.tasks, self._desk.say, _list_foods)
         else:
             self._look_at(bridge.undo())
 
@@ -75,13 +75,9 @@ class EditDoings:
         """Do it again and look where it is."""
         bridge = self._desk.bridge
         if bridge.document.redo_size > _LARGE:
-            bridge.redo_beside(self._desk.tasks, self._say, _list_foods)
+            bridge.redo_beside(self._desk.tasks, self._desk.say, _list_foods)
         else:
             self._look_at(bridge.redo())
-
-    def _say(self, sentence: str) -> None:
-        if sentence:
-            self._desk.said.emit(sentence)
 
     def _look_at(self, change: Change | None) -> None:
         """On the page that is shown, where that shows it, else on the record's own page."""

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal
 
 from binder.desktop.actions import Action, Menu
-from binder.desktop.document_bridge import StillWritingError
 from binder.desktop.opening import Opened, Opening, is_large, opened
 from binder.desktop.writing_out import has_many_records, write_out
 from binder.kitchen.binder import Binder
@@ -88,17 +87,13 @@ class FileDoings(QObject):
         """Show a document that was opened, and say what is to be said of it. Raises as `take`."""
         if isinstance(found, Opened):
             self.take(found.document)
-            if found.says:
-                self._desk.said.emit(found.says)
+            self._desk.say(found.says)
 
     def _show_beside(self, found: object) -> None:
         self._desk.attempt(lambda: self.show_opened(found))
 
     def take(self, document: Document) -> None:
-        """Show a document. Raises StillWritingError while a large change of the one before is being written."""
-        if self._desk.bridge.writing:
-            document.close()
-            raise StillWritingError
+        """Show a document. Raises as `DocumentBridge.take`."""
         self._desk.bridge.take(document)
         self._remember()
 
@@ -153,13 +148,9 @@ class FileDoings(QObject):
         """Go back to how the binder was opened; undo takes that back."""
         bridge = self._desk.bridge
         if has_many_records(self._desk.binder):
-            bridge.write_beside(bridge.document.go_back_to_opened, self._desk.tasks, self._say)
+            bridge.write_beside(bridge.document.go_back_to_opened, self._desk.tasks, self._desk.say)
         else:
             bridge.go_back_to_opened()
-
-    def _say(self, sentence: str) -> None:
-        if sentence:
-            self._desk.said.emit(sentence)
 
     def backups(self) -> None:
         """Open one of the backups, beside the binder itself."""

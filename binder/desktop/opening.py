@@ -100,8 +100,7 @@ class Opening(QObject):
             self.done.emit(outcome.result)
         elif outcome.error is not None:
             self.failed.emit(sentence_for(outcome.error))
-            if not isinstance(outcome.error, BinderError | OSError):
-                raise outcome.error
+            outcome.raise_unforeseen()
 
 
 _SUBJECT = "opening file "

@@ -70,8 +70,7 @@ class Saver(QObject):
             self._desk.said.emit(_("Written: {file}").format(file=outcome.result))
             return
         self._desk.said.emit(sentence_for(outcome.error))
-        if not isinstance(outcome.error, BinderError | OSError):
-            raise outcome.error
+        outcome.raise_unforeseen()
 
 
 def _writing(path: Path, make: Callable[[], bytes]) -> Callable[[Task], Path]:

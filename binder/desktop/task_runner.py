@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Qt, Signal
 
 from binder.desktop.window_first import WindowFirst
+from binder.kitchen.errors import BinderError
 from binder.kitchen.turns import give_way
 
 if TYPE_CHECKING:
@@ -87,6 +88,11 @@ class Outcome:
     generation: int
     result: object = None
     error: Exception | None = None
+
+    def raise_unforeseen(self) -> None:
+        """Raise an error that nobody can mend: once a person has been told, it belongs in the log."""
+        if self.error is not None and not isinstance(self.error, BinderError | OSError):
+            raise self.error
 
 
 class TaskRunner(QObject):

@@ -32,9 +32,8 @@ def write_out(desk: Desk, write: Callable[[], object], done: Callable[[], object
         return
 
     def ended(trouble: str) -> None:
-        if trouble:
-            desk.said.emit(trouble)
-        else:
+        desk.say(trouble)
+        if not trouble:
             done()
 
     desk.bridge.write_beside(write, desk.tasks, ended)

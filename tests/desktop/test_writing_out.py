@@ -9,7 +9,7 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from binder.desktop import writing_out
-from binder.desktop.document_bridge import StillWritingError
+from binder.desktop.document_bridge import WRITING, StillWritingError
 from binder.desktop.main_window import MainWindow
 from binder.desktop.writing_out import has_many_records, write_out
 from binder.kitchen.binder import Binder
@@ -59,7 +59,7 @@ def test_a_large_one_is_written_beside_the_window_and_not_changed(window: MainWi
     assert not window.desk.make(set_shoot(shoot, name="Meanwhile"))
     write_out(window.desk, write, lambda: threads.append(1))
     begun.set()
-    qtbot.waitUntil(lambda: not window.desk.bridge.writing)
+    qtbot.waitUntil(lambda: not window.desk.tasks.busy(WRITING))
     assert threads[0] != threading.get_ident()
     assert threads[1:] == [0]
     assert refused == [StillWritingError().says] * 2
