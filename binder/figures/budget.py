@@ -16,10 +16,9 @@ from binder.figures.budget_rows import (
     tax_by_rate,
     trip_rows,
 )
-from binder.figures.demand import shoot_demand
 from binder.figures.memory import PLANS, remembered_from
 from binder.figures.receipts import food_receipts
-from binder.figures.shopping import shopping_list
+from binder.figures.shopping import shopping_list, what_lacks
 from binder.kitchen.edits.shoots import dish_name
 
 if TYPE_CHECKING:
@@ -85,9 +84,8 @@ def shoot_budget(binder: Binder, shoot_id: str) -> Budget:
 def _missing(binder: Binder, shoot_id: str) -> tuple[Missing, ...]:
     """What is not known of the list, but for the prices that receipts have said meanwhile."""
     paid = {one.food for one in food_receipts(binder, shoot_id) if one.purchases and not one.waits}
-    items = (item for item in shopping_list(binder, shoot_id).items if item.food not in paid)
-    lacking = (*shoot_demand(binder, shoot_id).missing, *(item.missing for item in items if item.missing))
-    return tuple(dict.fromkeys(lacking))
+    items = shopping_list(binder, shoot_id).items
+    return what_lacks(binder, shoot_id, (item for item in items if item.food not in paid))
 
 
 def _known(rows: list[BudgetRow]) -> int:

@@ -20,7 +20,7 @@ from binder.figures.whole_packs import cheapest_bought
 from binder.kitchen.food import Section
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from binder.kitchen.binder import Binder
 
@@ -112,10 +112,14 @@ def shopping_list(binder: Binder, shoot_id: str) -> ShoppingList:
         return _nothing_covers(binder, shoot_id, needs, home, packs)
     taken = _by_food(purchase.bought, packs)
     items = [_item(binder, food, grams, taken.get(food, ()), home.get(food, 0.0)) for food, grams in needs.items()]
+    lacking = what_lacks(binder, shoot_id, items)
+    return ShoppingList(_in_store_order(items), purchase.proven, lacking, purchase.objective, purchase.bound)
+
+
+def what_lacks(binder: Binder, shoot_id: str, items: Iterable[ShoppingItem]) -> tuple[Missing, ...]:
+    """What is not known of a shoot's need and of where to buy these items, each once."""
     lacking = (*shoot_demand(binder, shoot_id).missing, *(item.missing for item in items if item.missing))
-    return ShoppingList(
-        _in_store_order(items), purchase.proven, tuple(dict.fromkeys(lacking)), purchase.objective, purchase.bound
-    )
+    return tuple(dict.fromkeys(lacking))
 
 
 def _is_listed(binder: Binder, food: str, grams: float) -> bool:
