@@ -86,7 +86,8 @@ class _Maker:
     def figure(self, row: BudgetRow, *, gap: float = 0.0) -> Row:
         """A row that is worked out; its name leads to where it comes from."""
         is_dish = row.kind is RowKind.DISH
-        name = Cell(row.name, leads_to=row.place if is_dish or row.kind is RowKind.CONTINGENCY else None)
+        leads_to = row.place if is_dish or row.kind is RowKind.CONTINGENCY else None
+        name = Cell(row.name, leads_to=leads_to, folds=True)
         key = key_of(row.place) if is_dish else f"{row.kind.value}:{row.name}"
         cells = (name, NOTHING, NOTHING, NOTHING, *self._amounts(row.amounts), NOTHING)
         return Row(key, cells, place=row.place, gap=gap, lines=1.5)
@@ -98,7 +99,7 @@ class _Maker:
         planned, _committed, _actual, over = self._amounts(own_amounts(line))
         taxed = _("yes") if line.taxed else _("no")
         cells = (
-            Cell(line.name, edit=line.name, tip=line.name),
+            Cell(line.name, edit=line.name, tip=line.name, folds=True),
             Cell(line.heading, edit=line.heading, placeholder="–", choices=self._headings()),
             Cell(quantity, "×", edit=quantity),
             Cell(money(binder, line.rate), edit=plain_money(binder, line.rate)),

@@ -152,3 +152,8 @@ def test_nothing_is_shown_before_figures_are_there(chickpeas: Binder) -> None:
     latest = budget_of(chickpeas)
     latest.value = None
     assert BudgetSheet(latest).rows(Sight(chickpeas, DAY)) == []
+
+
+def test_a_name_too_long_for_its_column_is_seen_whole(costed: Binder) -> None:
+    for key in (line_key(costed, "hands"), "dishes:dish_1"):
+        assert cell_called(shown(costed), Sight(costed, DAY), key, "name").folds
