@@ -170,6 +170,9 @@ class _Entry:
     def __init__(self, reader: PriceRowReader, ledger: PriceLedger, binder: Binder) -> None:
         self._reader, self._ledger, self._binder = reader, ledger, binder
         self._said: dict[tuple[float, str] | tuple[int, date], str] = {}
+        pack = _("{food}, {size}: {price}")
+        self._words = {False: pack, True: _("{pack}, rounded").format(pack=pack)}
+        self._new_words = {rounded: _("{pack}; a new pack").format(pack=said) for rounded, said in self._words.items()}
 
     def change(self) -> Change | None:
         """The change that all rows taken make together; None where they make none."""
@@ -196,14 +199,14 @@ class _Entry:
         pack = self._ledger.pack(read.food, store=read.store, size=read.size, unit=read.unit, label=read.label)
         is_new = self._ledger.is_new(pack)
         known = self._ledger.enter(pack, price=read.price, on=read.on, number=row.number)
-        said = _("{food}, {size}: {price}").format(food=read.food.name, size=self._size(pack), price=self._price(read))
-        if read.rounded:
-            said = _("{pack}, rounded").format(pack=said)
-        if is_new and read.store is not None and read.store.id not in self._binder.stores:
+        at_new_store = is_new and read.store is not None and read.store.id not in self._binder.stores
+        words = self._new_words if is_new and not at_new_store else self._words
+        said = words[read.rounded].format(food=read.food.name, size=self._size(pack), price=self._price(read))
+        if at_new_store and read.store is not None:
             says = _("{pack}; a new pack at a new store, {store}")
             return Fate.NEW, says.format(pack=said, store=read.store.name)
         if is_new:
-            return Fate.NEW, _("{pack}; a new pack").format(pack=said)
+            return Fate.NEW, said
         if known is None or known == read.price:
             return Fate.NEW if known is None else Fate.SAME, said
         return Fate.CHANGED, _("{pack}; it was {price}").format(pack=said, price=self._money(known))

@@ -21,6 +21,7 @@ class StoreReader:
         self._stores = dict(binder.stores)
         self._makes_new = makes_new
         self._unknown: dict[str, None] = {}
+        self._read: dict[str, Store | None] = {"": None}
 
     @property
     def unknown(self) -> tuple[str, ...]:
@@ -29,8 +30,11 @@ class StoreReader:
 
     def read(self, name: str) -> Store | None:
         """The store of that name; None where the row names none. Raises RefusedRowError, UnfitValueError."""
-        if not name:
-            return None
+        if name not in self._read:
+            self._read[name] = self._found(name)
+        return self._read[name]
+
+    def _found(self, name: str) -> Store:
         if not self._named.knows(name):
             if self._makes_new:
                 return self._made(name)

@@ -8,6 +8,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from binder.exchange.csv_rows import MOST_ROWS, too_many_rows
+from binder.exchange.plain_rows import PlainCell, PlainRows
 from binder.exchange.table_cell import TableCell, TableRow, Trouble, UnusableCell
 from binder.exchange.workbook_numbers import Formats, number_cell
 from binder.exchange.workbook_parts import PartReader, StopReadingError, damaged, unfolds_too_far
@@ -79,6 +80,27 @@ class _SheetReader(PartReader):
         self._value = ""
         self._is_formula = self._into = False
         self._inline = TextReader()
+
+    def fed_by(self, parse: Callable[[bytes, bool], object]) -> Callable[[bytes, bool], object]:
+        """Most rows are plain, and need no parser."""
+        return PlainRows(parse, self._take).feed
+
+    def _take(self, number: str, cells: list[PlainCell]) -> None:
+        """A row with no more than values and texts."""
+        self._start_row({"r": number})
+        if len(cells) > _WIDEST:
+            raise unfolds_too_far()
+        known, places = self._known, self._places
+        kept: dict[int, TableCell] = {}
+        for letters, style, kind, value, text in cells:
+            place = places[letters] if letters in places else self._place_of(letters)
+            if value:
+                key = (kind or "n", style or "0", value)
+                kept[place] = known[key] if key in known else self._made(key)
+            elif text:
+                kept[place] = kept_text(text)
+        self._cells = {place: cell for place, cell in kept.items() if cell and place < _MOST_COLUMNS}
+        self._end_row()
 
     def start(self, element: str, attributes: dict[str, str]) -> None:
         """An element of the sheet begins."""

@@ -70,7 +70,7 @@ class WorkbookParts:
             with _damage_named():
                 source = self._archive.open(part)
             with source:
-                _parse(source, parser, part.file_size, progress)
+                _feed(source, reader.fed_by(parser.Parse), part.file_size, progress)
         except StopReadingError:
             pass
         finally:
@@ -99,7 +99,9 @@ def _damage_named() -> Iterator[None]:
         raise damaged() from error
 
 
-def _parse(source: IO[bytes], parser: Any, size: int, progress: Callable[[float], None] | None) -> None:  # noqa: ANN401
+def _feed(
+    source: IO[bytes], feed: Callable[[bytes, bool], object], size: int, progress: Callable[[float], None] | None
+) -> None:
     """Feed a part to its parser; what `progress` raises is not taken for damage."""
     tags = 0
     more = True
@@ -110,7 +112,7 @@ def _parse(source: IO[bytes], parser: Any, size: int, progress: Callable[[float]
             tags += chunk.count(b"<")
             if tags > MOST_TAGS:
                 raise unfolds_too_far()
-            parser.Parse(chunk, not more)
+            feed(chunk, not more)
         if progress:
             progress(min(1.0, source.tell() / max(1, size)))
 
@@ -129,6 +131,10 @@ class PartReader:
 
     def __init__(self) -> None:
         self._depth = 0
+
+    def fed_by(self, parse: Callable[[bytes, bool], object]) -> Callable[[bytes, bool], object]:
+        """What the part's bytes are fed to, and whether they are the last: the parser, or what stands before it."""
+        return parse
 
     def start(self, element: str, attributes: dict[str, str]) -> None:
         """Expat tells of an element's start."""
