@@ -94,11 +94,12 @@ def apply(binder: Binder, change: Change) -> Binder:
     """The next binder. Raises ConflictError, or an error of `integrity` where the result would not hang together."""
     pending: dict[str, dict[str, Record | None]] = {}
     for edit in in_turns(change.edits):
-        done = pending.setdefault(edit.table, {})
-        found = done[edit.id] if edit.id in done else binder.find(edit.table, edit.id)
+        table, key = edit.table, edit.id
+        done = pending.setdefault(table, {})
+        found = done[key] if key in done else binder.find(table, key)
         if found not in (edit.before, edit.after):
             raise ConflictError(label=change.label, found=found, expected=edit.before)
-        done[edit.id] = edit.after
+        done[key] = edit.after
     result = binder.with_tables({name: binder.table(name).with_changes(done.items()) for name, done in pending.items()})
     require_whole(result, change.edits)
     return result
