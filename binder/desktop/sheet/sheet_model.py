@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractTableModel, QMimeData, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractTableModel, QMimeData, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Row
 from binder.desktop.sheet.row_difference import Inserted, Moved, Removed, steps_between
@@ -37,6 +37,9 @@ _FLAGS = {
 class SheetModel(QAbstractTableModel):
     """Rows of a `Sheet`. `make` is given each change an edit leads to and says whether it was made."""
 
+    followed = Signal()
+    """All rows are those of the sight that was to be shown."""
+
     def __init__(self, sheet: Sheet, make: Callable[[Change], bool], parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.sheet = sheet
@@ -59,6 +62,7 @@ class SheetModel(QAbstractTableModel):
             self.beginResetModel()
             self._rows = rows
             self.endResetModel()
+        self.followed.emit()
 
     def _follow(self, rows: list[Row]) -> None:
         after = {row.key: row for row in rows}

@@ -59,15 +59,18 @@ class SheetView(QTableView):
         self._header = SheetHeader(self)
         self._fits_rows = False
         self._folded_heights: dict[tuple[object, ...], int] = {}
+        self._plain_heights: dict[tuple[float, float], tuple[int, int]] = {}
+        self._is_unsettled = False
+        self._length = 0
         self.setModel(self._sheet_model)
         self.setItemDelegate(self._delegate)
         self._delegate.left.connect(self._edit_ended)
         self._shape()
-        self._sheet_model.modelReset.connect(self._set_all_rows)
+        for unsettling in (self._sheet_model.modelReset, self._sheet_model.rowsMoved, self._sheet_model.rowsRemoved):
+            unsettling.connect(self._unsettle)
         self._sheet_model.rowsInserted.connect(self._set_inserted)
-        self._sheet_model.rowsMoved.connect(self._set_all_rows)
-        self._sheet_model.rowsRemoved.connect(self._set_all_rows)
         self._sheet_model.dataChanged.connect(self._set_changed)
+        self._sheet_model.followed.connect(self._settle)
         self._sheet_model.headerDataChanged.connect(self._set_columns)
 
     def _shape(self) -> None:
@@ -305,6 +308,7 @@ class SheetView(QTableView):
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange:
             self._folded_heights.clear()
+            self._plain_heights.clear()
             self._header.updateGeometry()
             self._set_columns()
             self._set_all_rows()
@@ -324,7 +328,19 @@ class SheetView(QTableView):
             self._set_all_rows()
         self._fit()
 
+    def _unsettle(self) -> None:
+        self._is_unsettled = True
+
+    def _settle(self) -> None:
+        """Once for all steps to other rows: a list that is wholly another takes hundreds."""
+        if self._is_unsettled:
+            self._set_all_rows()
+        elif self.verticalHeader().length() != self._length:
+            self._fit()
+        self._length = self.verticalHeader().length()
+
     def _set_all_rows(self) -> None:
+        self._is_unsettled = False
         for at in range(self._sheet_model.rowCount()):
             self._set_row(at)
         self._fit()
@@ -332,14 +348,10 @@ class SheetView(QTableView):
     def _set_inserted(self, parent: QModelIndex, first: int, last: int) -> None:
         for at in range(first, last + 1):
             self._set_row(at)
-        self._fit()
 
     def _set_changed(self, first: QModelIndex, last: QModelIndex) -> None:
-        before = self.verticalHeader().length()
         for at in range(first.row(), last.row() + 1):
             self._set_row(at)
-        if self.verticalHeader().length() != before:
-            self._fit()
 
     def _set_row(self, at: int) -> None:
         row = self._sheet_model.row_at(at)
@@ -357,7 +369,7 @@ class SheetView(QTableView):
         return any(start < column < start + count for start, count in row.spans)
 
     def _height(self, row: Row) -> int:
-        plain = step(self.font(), 4.5 * row.lines)
+        plain, gap = self._plain_height(row)
         if row.wraps:
             spanned = dict(row.spans)
             for at, cell in enumerate(row.cells):
@@ -367,7 +379,16 @@ class SheetView(QTableView):
         for at, cell in enumerate(row.cells):
             if cell.folds:
                 plain = max(plain, self._folded(cell, self.columnWidth(at)))
-        return plain + step(self.font(), row.gap) if row.gap else plain
+        return plain + gap
+
+    def _plain_height(self, row: Row) -> tuple[int, int]:
+        """How high a row is where no cell needs more, and the space above it."""
+        key = (row.lines, row.gap)
+        heights = self._plain_heights.get(key)
+        if heights is None:
+            gap = step(self.font(), row.gap) if row.gap else 0
+            heights = self._plain_heights[key] = (step(self.font(), 4.5 * row.lines), gap)
+        return heights
 
     def _folded(self, cell: Cell, width: int) -> int:
         """Kept, as thousands of foods have their names still when all their prices are others."""

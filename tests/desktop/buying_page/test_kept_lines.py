@@ -13,6 +13,7 @@ from binder.kitchen.binder import Binder
 from binder.kitchen.change import apply
 from binder.kitchen.edits.buying import set_store, tick
 from binder.kitchen.edits.foods import set_price
+from binder.kitchen.edits.records import set_fields
 
 
 def first_line(binder: Binder) -> tuple[str, ListLine]:
@@ -49,7 +50,17 @@ def test_another_line_in_its_place_is_made_anew(chickpeas: Binder) -> None:
     assert lines.rows(shoot, more, first=True) == line_rows(chickpeas, shoot, more, first=True) != before
 
 
-@pytest.mark.parametrize("what", ["price", "store", "tick"])
+def test_rows_are_kept_where_a_store_costs_more_to_go_to_and_another_food_is_ticked(chickpeas: Binder) -> None:
+    lines, (shoot, line) = kept(chickpeas), first_line(chickpeas)
+    rows = lines.rows(shoot, line, first=True)
+    other = next(food for food in chickpeas.foods.values() if food.id != line.item.food)
+    after = apply(chickpeas, set_store(next(iter(chickpeas.stores.values())), trip_cost=77))
+    after = apply(after, tick(after, after.shoots[shoot], other, pack=None, count=1.0))
+    lines.follow(after)
+    assert lines.rows(shoot, line, first=True) is rows == line_rows(after, shoot, line, first=True)
+
+
+@pytest.mark.parametrize("what", ["price", "store", "tick", "pack", "food", "currency"])
 def test_rows_follow_what_they_show(chickpeas: Binder, what: str) -> None:
     lines, (shoot, line) = kept(chickpeas), first_line(chickpeas)
     assert line.taken is not None
@@ -58,6 +69,9 @@ def test_rows_follow_what_they_show(chickpeas: Binder, what: str) -> None:
     changes = {
         "price": set_price(chickpeas, quote, quote.price + 100),
         "store": set_store(stores[0], name="Round the corner"),
+        "pack": set_fields("Label", pack, label="In the green box"),
+        "food": set_fields("Name", chickpeas.foods[line.item.food], name="Something else"),
+        "currency": set_fields("Currency", chickpeas.settings, currency="EUR"),
         "tick": tick(chickpeas, chickpeas.shoots[shoot], chickpeas.foods[line.item.food], pack=pack, count=1.0),
     }
     lines.rows(shoot, line, first=True)
