@@ -36,11 +36,11 @@ def sheet_in_hand() -> SheetView | None:
     return focus if isinstance(focus, SheetView) else None
 
 
-def _list_foods(binder: Binder) -> None:
+def _food_rows(binder: Binder) -> None:
     """Prices are what comes by the thousand: have their list ready."""
-    from binder.desktop.larder_page.food_list import list_foods
+    from binder.desktop.larder_page.food_list import food_rows
 
-    list_foods(binder)
+    food_rows(binder)
 
 
 class EditDoings:
@@ -67,7 +67,7 @@ class EditDoings:
         """Take the last change back and look where it was; a very large one beside the window."""
         bridge = self._desk.bridge
         if bridge.document.undo_size > _LARGE:
-            bridge.undo_beside(self._desk.tasks, self._desk.say, _list_foods)
+            bridge.undo_beside(self._desk.tasks, self._desk.say, _food_rows)
         else:
             self._look_at(bridge.undo())
 
@@ -75,7 +75,7 @@ class EditDoings:
         """Do it again and look where it is."""
         bridge = self._desk.bridge
         if bridge.document.redo_size > _LARGE:
-            bridge.redo_beside(self._desk.tasks, self._desk.say, _list_foods)
+            bridge.redo_beside(self._desk.tasks, self._desk.say, _food_rows)
         else:
             self._look_at(bridge.redo())
 

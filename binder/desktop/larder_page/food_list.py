@@ -9,7 +9,7 @@ from binder.desktop.sheet.sheet import PlainSheet, record_of
 from binder.desktop.words.figure_text import date_text, money_parts, store_name
 from binder.figures.date_text import DateForm
 from binder.figures.form_cost import conversion_to
-from binder.figures.memory import remembered_of
+from binder.figures.memory import remembered_from, remembered_of
 from binder.figures.missing import Missing, Place
 from binder.figures.money_words import money
 from binder.figures.price import PricedPack, chosen_pack
@@ -21,7 +21,7 @@ from binder.kitchen.units import unit
 from binder.kitchen.wording import _, ngettext
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from binder.desktop.sheet.sheet import Sight
     from binder.kitchen.binder import Binder
@@ -51,7 +51,8 @@ class FoodList(PlainSheet):
     def rows(self, sight: Sight) -> list[Row]:
         words = (sight.subject or "").casefold().split()
         own = [food for food in _by_name(sight.binder.foods.values()) if not words or _has(food, words)]
-        rows = [food_row(sight.binder, food.id) for food in own]
+        made = food_rows(sight.binder)
+        rows = [made[food.id] for food in own]
         shipped = _shipped_rows(sight.binder, words) if words else []
         return [*rows, *([_heading(), *shipped] if shipped else []), _adding(sight.subject or "")]
 
@@ -110,10 +111,10 @@ def food_row(binder: Binder, food_id: str) -> Row:
     return Row(key_of(Place("foods", food.id)), cells, place=Place("foods", food.id))
 
 
-def list_foods(binder: Binder) -> None:
-    """Have the rows of all foods ready before they are shown: there may be thousands."""
-    for food in binder.foods:
-        food_row(binder, food)
+@remembered_from(frozenset({"settings", "stores", "foods", "outcomes", "measures", "packs", "quotes"}))
+def food_rows(binder: Binder) -> Mapping[str, Row]:
+    """The rows of all foods by their ids; where there are thousands, whoever makes a large change has them ready."""
+    return {food: food_row(binder, food) for food in binder.foods}
 
 
 def _price_cells(binder: Binder, food: Food) -> tuple[Cell, Cell]:

@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.desktop.errors import sentence_for
-from binder.desktop.larder_page.food_list import list_foods
+from binder.desktop.larder_page.food_list import food_rows
 from binder.desktop.price_import.column_mapper import ColumnMapper
 from binder.desktop.price_import.fate_model import FATE, NUMBER, SAYS, STANDS, FateModel, fate_word
 from binder.desktop.price_import.reading import Question, Reading, read
@@ -325,7 +325,7 @@ class PriceWindow(QDialog):
         self._begin_to_wait(
             _("Writing {count} edits").format(count=number_text(self._desk.binder, len(change.edits))), stops=False
         )
-        self._desk.bridge.make_beside(change, self._desk.tasks, self._taken, list_foods)
+        self._desk.bridge.make_beside(change, self._desk.tasks, self._taken, food_rows)
 
     def _taken(self, said: str) -> None:
         """The prices are in the binder; or not, and what is said is why."""

@@ -7,69 +7,56 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter
+from PySide6.QtGui import QFontMetricsF, QPainter
 
 from binder.desktop.pictures.cost_bar import CostBar, draw_cost_bar
 from binder.desktop.pictures.pans import Pans, draw_pans
 from binder.desktop.pictures.price_line import PriceLine, draw_price_line
 from binder.desktop.pictures.state_mark import draw_mark
 from binder.desktop.pictures.tick_box import TickBox, draw_tick_box
-from binder.desktop.sheet.cell import Align, Cell, Mark, Size, Tone
+from binder.desktop.sheet.cell import Align, Cell, Mark, Tone
+from binder.desktop.sheet.cell_faces import padding, text_font
 from binder.desktop.spacing import step
-from binder.desktop.typeface import heading, sized, small
+from binder.desktop.typeface import small
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from PySide6.QtGui import QFont
 
     from binder.desktop.sheet.cell import Column
+    from binder.desktop.sheet.cell_faces import CellFaces, Face
     from binder.desktop.theme import Tokens
 
 _NUMBER = re.compile(r"^(?P<whole>[^\d]{0,4}[\d\s'.,]*?\d)(?P<tail>[.,]\d+)?$|^(?P<sign>[½⅓⅔¼¾⅛⅜⅝⅞]|–)$")
 WRAPPED = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 
 
+_LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+_RIGHT = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+
+
 @dataclass(frozen=True)
 class Brushes:
-    """What a cell is painted with: the painter, the tokens and the font of the body."""
+    """What a cell is painted with: the painter, the tokens and the faces."""
 
     painter: QPainter
     tokens: Tokens
-    font: QFont
+    faces: CellFaces
 
-    def write(self, box: QRectF, text: str, font: QFont, token: str, flags: int) -> None:
+    def write(self, box: QRectF, text: str, face: Face, token: str, flags: int) -> None:
         """Write text in a box."""
-        self.painter.setFont(font)
+        self.painter.setFont(face.font)
         self.painter.setPen(self.tokens.colour(token))
         self.painter.drawText(box, flags, text)
 
 
-def text_font(font: QFont, size: Size) -> QFont:
-    """The font of a cell's text."""
-    return _FONTS[size](font)
-
-
-_FONTS: Mapping[Size, Callable[[QFont], QFont]] = {
-    Size.SMALL: small,
-    Size.BODY: lambda font: font,
-    Size.STRONG: lambda font: sized(font, 1.0, strong=True),
-    Size.HEADING: lambda font: heading(font, 1),
-    Size.TITLE: lambda font: heading(font, 2),
-}
-
-
-def padding(font: QFont) -> int:
-    """Space at the left and right of a cell, in pixels."""
-    return step(font, 1.75)
-
-
 def paint_cell(brushes: Brushes, box: QRectF, cell: Cell, column: Column, *, wraps: bool) -> None:
     """Paint a cell into its box."""
-    room = padding(brushes.font)
+    room = brushes.faces.padding
     inner = box.adjusted(room, 0, -room, 0)
     if cell.picture is not None:
         inner = _picture(brushes, inner, cell)
     if wraps and not cell.picture and not cell.under:
-        _wrapped(brushes, inner.adjusted(0, step(brushes.font), 0, 0), cell)
+        _wrapped(brushes, inner.adjusted(0, brushes.faces.step(), 0, 0), cell)
         return
     if cell.folds and not cell.picture:
         _folded(brushes, inner, cell, column)
@@ -82,7 +69,7 @@ def paint_cell(brushes: Brushes, box: QRectF, cell: Cell, column: Column, *, wra
 
 def wrapped_height(font: QFont, cell: Cell, width: float) -> float:
     """How high a cell is that wraps in a width, its padding in."""
-    room = width - 2 * padding(font) - _mark_room(font, cell)
+    room = width - 2 * padding(font) - _mark_room(QFontMetricsF(font).height(), cell)
     metrics = QFontMetricsF(text_font(font, cell.size))
     text = cell.text or cell.placeholder or " "
     flags = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft)
@@ -95,24 +82,23 @@ def folded_height(font: QFont, cell: Cell, width: float) -> float:
     return wrapped_height(font, cell, width) - step(font) + under
 
 
-def _mark_room(font: QFont, cell: Cell) -> float:
-    return QFontMetricsF(font).height() * 0.95 if cell.mark is not Mark.NONE else 0.0
+def _mark_room(line: float, cell: Cell) -> float:
+    return line * 0.95 if cell.mark is not Mark.NONE else 0.0
 
 
 def _wrapped(brushes: Brushes, box: QRectF, cell: Cell) -> None:
-    font = text_font(brushes.font, cell.size)
     box = _marked(brushes, box, cell, at_top=True)
-    brushes.write(box, cell.text or cell.placeholder, font, _token(cell), int(WRAPPED))
+    brushes.write(box, cell.text or cell.placeholder, brushes.faces.of(cell.size), _token(cell), int(WRAPPED))
 
 
 def _folded(brushes: Brushes, box: QRectF, cell: Cell, column: Column) -> None:
     """The text, as many lines as it takes, and what stands under it: together in the middle."""
     box = _marked(brushes, box, cell)
-    font, text = text_font(brushes.font, cell.size), cell.text or cell.placeholder
-    upper = QFontMetricsF(font).boundingRect(QRectF(0, 0, max(box.width(), 1), 1e6), int(WRAPPED), text).height()
-    lower = QFontMetricsF(small(brushes.font)).height() if cell.under else 0.0
+    face, text = brushes.faces.of(cell.size), cell.text or cell.placeholder
+    upper = face.metrics.boundingRect(QRectF(0, 0, max(box.width(), 1), 1e6), int(WRAPPED), text).height()
+    lower = brushes.faces.lesser.height if cell.under else 0.0
     top = max(box.top(), box.center().y() - (upper + lower) / 2)
-    brushes.write(QRectF(box.left(), top, box.width(), upper), text, font, _token(cell), int(WRAPPED))
+    brushes.write(QRectF(box.left(), top, box.width(), upper), text, face, _token(cell), int(WRAPPED))
     if cell.under:
         _under(brushes, QRectF(box.left(), top + upper, box.width(), lower), cell, column)
 
@@ -121,8 +107,7 @@ def _lines(brushes: Brushes, box: QRectF, cell: Cell) -> tuple[QRectF, QRectF]:
     """Where the text and the second line go: both together in the middle."""
     if not cell.under:
         return box, box
-    upper = QFontMetricsF(text_font(brushes.font, cell.size)).height()
-    lower = QFontMetricsF(small(brushes.font)).height()
+    upper, lower = brushes.faces.of(cell.size).height, brushes.faces.lesser.height
     top = box.center().y() - (upper + lower) / 2
     return QRectF(box.left(), top, box.width(), upper), QRectF(box.left(), top + upper, box.width(), lower)
 
@@ -132,7 +117,7 @@ def _picture(brushes: Brushes, box: QRectF, cell: Cell) -> QRectF:
     if isinstance(cell.picture, PriceLine):
         draw_price_line(brushes.painter, box, cell.picture, brushes.tokens)
         return QRectF(box.left(), box.bottom(), box.width(), 0)
-    line = QFontMetricsF(brushes.font).height()
+    line = brushes.faces.body.height
     words = 1 if cell.text or cell.under else 0
     top = box.center().y() - (line * (0.85 + words)) / 2
     upper = QRectF(box.left(), top, box.width(), line * 0.8)
@@ -146,16 +131,17 @@ def _picture(brushes: Brushes, box: QRectF, cell: Cell) -> QRectF:
 
 
 def _under(brushes: Brushes, box: QRectF, cell: Cell, column: Column) -> None:
-    font = small(brushes.font)
-    text = QFontMetricsF(font).elidedText(cell.under, Qt.TextElideMode.ElideRight, box.width())
-    side = Qt.AlignmentFlag.AlignLeft if column.align is Align.LEFT else Qt.AlignmentFlag.AlignRight
-    brushes.write(box, text, font, "quiet", int(side | Qt.AlignmentFlag.AlignVCenter))
+    face = brushes.faces.lesser
+    brushes.write(
+        box, face.cut(cell.under, box.width()), face, "quiet", _LEFT if column.align is Align.LEFT else _RIGHT
+    )
 
 
 def _line(brushes: Brushes, box: QRectF, cell: Cell, column: Column) -> None:
     box = _labelled(brushes, _marked(brushes, box, cell), cell)
-    numeric = _NUMBER.match(cell.text)
-    if column.align is Align.DECIMAL and numeric:
+    if not (cell.text or cell.placeholder or cell.unit):
+        return
+    if column.align is Align.DECIMAL and _NUMBER.match(cell.text):
         _on_decimal(brushes, box, cell, column)
     elif column.align is not Align.LEFT:
         _at_right(brushes, box, cell)
@@ -166,72 +152,60 @@ def _line(brushes: Brushes, box: QRectF, cell: Cell, column: Column) -> None:
 def _marked(brushes: Brushes, box: QRectF, cell: Cell, *, at_top: bool = False) -> QRectF:
     if cell.mark is Mark.NONE:
         return box
-    line = QFontMetricsF(brushes.font).height()
+    line = brushes.faces.body.height
     side = line * 0.58
     middle = box.top() + line / 2 if at_top else box.center().y()
     draw_mark(brushes.painter, QRectF(box.left(), middle - side / 2, side, side), cell.mark, brushes.tokens)
-    return box.adjusted(_mark_room(brushes.font, cell), 0, 0, 0)
+    return box.adjusted(_mark_room(line, cell), 0, 0, 0)
 
 
 def _labelled(brushes: Brushes, box: QRectF, cell: Cell) -> QRectF:
     if not cell.label:
         return box
-    font = small(brushes.font)
-    width = QFontMetricsF(font).horizontalAdvance(cell.label)
-    brushes.write(box, cell.label, font, "quiet", int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter))
-    return box.adjusted(width + step(brushes.font, 1.25), 0, 0, 0)
+    face = brushes.faces.lesser
+    brushes.write(box, cell.label, face, "quiet", _LEFT)
+    return box.adjusted(face.width(cell.label) + brushes.faces.step(1.25), 0, 0, 0)
 
 
 def _at_left(brushes: Brushes, box: QRectF, cell: Cell) -> None:
-    font = text_font(brushes.font, cell.size)
-    metrics = QFontMetricsF(font)
-    text = metrics.elidedText(cell.text or cell.placeholder, Qt.TextElideMode.ElideRight, box.width())
-    flags = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-    brushes.write(box, text, font, _token(cell), flags)
+    face = brushes.faces.of(cell.size)
+    text = face.cut(cell.text or cell.placeholder, box.width())
+    brushes.write(box, text, face, _token(cell), _LEFT)
     if cell.unit and cell.text:
-        end = box.left() + metrics.horizontalAdvance(text)
-        room = max(0.0, box.right() - end)
-        shown = QFontMetricsF(small(brushes.font)).elidedText(f" {cell.unit}", Qt.TextElideMode.ElideRight, room)
-        _unit(brushes, box, end, shown, metrics)
+        end = box.left() + face.width(text)
+        _unit(brushes, box, end, brushes.faces.lesser.cut(f" {cell.unit}", box.right() - end), face)
 
 
 def _at_right(brushes: Brushes, box: QRectF, cell: Cell) -> None:
-    font = text_font(brushes.font, cell.size)
+    face = brushes.faces.of(cell.size)
     unit = f" {cell.unit}" if cell.unit else ""
-    unit_width = QFontMetricsF(small(brushes.font)).horizontalAdvance(unit)
-    flags = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-    shown = cell.text or cell.placeholder
-    text = QFontMetricsF(font).elidedText(shown, Qt.TextElideMode.ElideRight, max(0.0, box.width() - unit_width))
-    brushes.write(box.adjusted(0, 0, -unit_width, 0), text, font, _token(cell), flags)
+    unit_width = brushes.faces.lesser.width(unit)
+    text = face.cut(cell.text or cell.placeholder, box.width() - unit_width)
+    brushes.write(box.adjusted(0, 0, -unit_width, 0), text, face, _token(cell), _RIGHT)
     if unit:
-        _unit(brushes, box, box.right() - unit_width, unit, QFontMetricsF(font))
+        _unit(brushes, box, box.right() - unit_width, unit, face)
 
 
 def _on_decimal(brushes: Brushes, box: QRectF, cell: Cell, column: Column) -> None:
-    font, lesser = text_font(brushes.font, cell.size), small(brushes.font)
-    metrics = QFontMetricsF(font)
+    face = brushes.faces.of(cell.size)
     whole, tail = split_at_decimal(cell.text)
-    unit_room = QFontMetricsF(lesser).horizontalAdvance(f" {column.unit_room}") if column.unit_room else 0.0
-    tail_room = metrics.horizontalAdvance("." + "0" * column.decimals) if column.decimals else 0.0
-    tail_width = metrics.horizontalAdvance(tail)
+    unit_room = brushes.faces.lesser.width(f" {column.unit_room}") if column.unit_room else 0.0
+    tail_room = face.width("." + "0" * column.decimals) if column.decimals else 0.0
+    tail_width = face.width(tail)
     mark_at = box.right() - unit_room - max(tail_room, tail_width)
-    flags = int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-    brushes.write(QRectF(box.left(), box.top(), mark_at - box.left(), box.height()), whole, font, _token(cell), flags)
+    left = QRectF(box.left(), box.top(), mark_at - box.left(), box.height())
+    brushes.write(left, whole, face, _token(cell), _RIGHT)
     if tail:
-        rest = QRectF(mark_at, box.top(), tail_width + 2, box.height())
-        left = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        brushes.write(rest, tail, font, _token(cell), left)
+        brushes.write(QRectF(mark_at, box.top(), tail_width + 2, box.height()), tail, face, _token(cell), _LEFT)
     if cell.unit:
-        _unit(brushes, box, box.right() - unit_room, f" {cell.unit}", metrics)
+        _unit(brushes, box, box.right() - unit_room, f" {cell.unit}", face)
 
 
-def _unit(brushes: Brushes, box: QRectF, x: float, unit: str, beside: QFontMetricsF) -> None:
+def _unit(brushes: Brushes, box: QRectF, x: float, unit: str, beside: Face) -> None:
     """A unit stands on the line of its number, smaller and quieter."""
-    font = small(brushes.font)
-    lesser = QFontMetricsF(font)
-    down = (beside.ascent() - beside.descent() - (lesser.ascent() - lesser.descent())) / 2
-    place = QRectF(x, box.top() + down, lesser.horizontalAdvance(unit) + 2, box.height())
-    brushes.write(place, unit, font, "quiet", int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter))
+    face = brushes.faces.lesser
+    place = QRectF(x, box.top() + (beside.rise - face.rise) / 2, face.width(unit) + 2, box.height())
+    brushes.write(place, unit, face, "quiet", _LEFT)
 
 
 def split_at_decimal(text: str) -> tuple[str, str]:

@@ -5,12 +5,22 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QAbstractItemModel, QEvent, QObject, QPersistentModelIndex, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QFocusEvent, QKeyEvent, QPainter, QPen
+from PySide6.QtGui import (
+    QAccessible,
+    QAccessibleAnnouncementEvent,
+    QColor,
+    QFocusEvent,
+    QFont,
+    QKeyEvent,
+    QPainter,
+    QPen,
+)
 from PySide6.QtWidgets import QAbstractItemDelegate, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.desktop.sheet.cell import NOTHING, Align, Cell, Row
 from binder.desktop.sheet.cell_editor import Editor, LineEditor, ParagraphEditor
-from binder.desktop.sheet.cell_painting import Brushes, paint_cell, text_font
+from binder.desktop.sheet.cell_faces import CellFaces, text_font
+from binder.desktop.sheet.cell_painting import Brushes, paint_cell
 from binder.desktop.sheet.sheet import CellName
 from binder.desktop.sheet.sheet_model import ROW_ROLE, Index, SheetModel
 from binder.desktop.spacing import characters, step
@@ -27,6 +37,9 @@ _KEPT_OPEN_BY = {
     Qt.FocusReason.PopupFocusReason,
     Qt.FocusReason.MenuBarFocusReason,
 }
+_SELECTED = QStyle.StateFlag.State_Selected.value
+_FOCUSED = QStyle.StateFlag.State_HasFocus.value
+_HOVERED = QStyle.StateFlag.State_MouseOver.value
 _NO_HINT = QAbstractItemDelegate.EndEditHint.NoHint
 
 
@@ -41,30 +54,28 @@ class SheetDelegate(QStyledItemDelegate):
         self._places: dict[Editor, QPersistentModelIndex] = {}
         self._remedies: dict[Editor, Sequence[Remedy]] = {}
         self._judged: dict[Editor, tuple[object, bool]] = {}
+        self._faces: CellFaces | None = None
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         model = _model_of(index)
-        row, cell = cast("Row", index.data(ROW_ROLE)), model.cell(index)
-        box = QRectF(option.rect)
-        tokens = tokens_for(option.palette)
-        if option.state & QStyle.StateFlag.State_Selected:
+        row, cell = model.row_at(index.row()), model.cell(index)
+        box, tokens, state = QRectF(option.rect), tokens_for(option.palette), option.state.value
+        if state & _SELECTED:
             painter.fillRect(box, tokens.colour("tint"))
         if row.rule:
             painter.fillRect(QRectF(box.left(), box.bottom() - 1, box.width(), 1), tokens.colour("faint"))
         if cell is not NOTHING:
-            content = box.adjusted(0, step(option.font, row.gap), 0, -1)
-            brushes = Brushes(painter, tokens, option.font)
+            faces = self._faces_of(option.font)
+            content = box.adjusted(0, faces.step(row.gap), 0, -1)
+            brushes = Brushes(painter, tokens, faces)
             paint_cell(brushes, content, cell, model.columns[index.column()], wraps=row.wraps)
-        self._outline(painter, box, option, editable=cell.edit is not None)
+        if state & _FOCUSED or (state & _HOVERED and cell.edit is not None):
+            _outline(painter, box, tokens.colour("accent" if state & _FOCUSED else "line"))
 
-    def _outline(self, painter: QPainter, box: QRectF, option: QStyleOptionViewItem, *, editable: bool) -> None:
-        focused = bool(option.state & QStyle.StateFlag.State_HasFocus)
-        hovered = editable and bool(option.state & QStyle.StateFlag.State_MouseOver)
-        if not focused and not hovered:
-            return
-        painter.setPen(QPen(tokens_for(option.palette).colour("accent" if focused else "line"), 1))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(box.adjusted(1.5, 1.5, -1.5, -2.5), 4, 4)
+    def _faces_of(self, font: QFont) -> CellFaces:
+        if self._faces is None or self._faces.font != font:
+            self._faces = CellFaces(QFont(font))
+        return self._faces
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         row = cast("Row | None", index.data(ROW_ROLE))
@@ -230,6 +241,13 @@ class SheetDelegate(QStyledItemDelegate):
     def _retype(self, editor: Editor, text: str, key: Qt.Key) -> None:
         editor.setText(text) if isinstance(editor, LineEditor) else editor.setPlainText(text)
         self._finish(editor, key)
+
+
+def _outline(painter: QPainter, box: QRectF, colour: QColor) -> None:
+    """Where the keyboard is, or the mouse over what can be edited."""
+    painter.setPen(QPen(colour, 1))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRoundedRect(box.adjusted(1.5, 1.5, -1.5, -2.5), 4, 4)
 
 
 def _ways_out(model: SheetModel, cell: CellName, text: str, error: BinderError) -> Sequence[Remedy]:

@@ -9,7 +9,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter
 from PySide6.QtWidgets import QHeaderView, QWidget
 
 from binder.desktop.sheet.cell import Align, Column
-from binder.desktop.sheet.cell_painting import padding
+from binder.desktop.sheet.cell_faces import padding
 from binder.desktop.spacing import step
 from binder.desktop.theme import tokens_for
 from binder.desktop.typeface import small

@@ -17,7 +17,8 @@ from PySide6.QtWidgets import (
 
 from binder.desktop.sheet.cell import Mark
 from binder.desktop.sheet.cell_editor import LineEditor, ParagraphEditor
-from binder.desktop.sheet.cell_painting import folded_height, padding, wrapped_height
+from binder.desktop.sheet.cell_faces import padding
+from binder.desktop.sheet.cell_painting import folded_height, wrapped_height
 from binder.desktop.sheet.sheet_delegate import SheetDelegate
 from binder.desktop.sheet.sheet_header import SheetHeader, title_width
 from binder.desktop.sheet.sheet_model import SheetModel
@@ -60,7 +61,7 @@ class SheetView(QTableView):
         self._fits_rows = False
         self._folded_heights: dict[tuple[object, ...], int] = {}
         self._plain_heights: dict[tuple[float, float], tuple[int, int]] = {}
-        self._is_unsettled = False
+        self._is_unsettled = self._has_spans = False
         self._length = 0
         self.setModel(self._sheet_model)
         self.setItemDelegate(self._delegate)
@@ -355,14 +356,19 @@ class SheetView(QTableView):
 
     def _set_row(self, at: int) -> None:
         row = self._sheet_model.row_at(at)
+        self._has_spans = self._has_spans or bool(row.spans)
+        if self._has_spans:
+            self._set_spans(at, row)
+        height = self._height(row)
+        if self.rowHeight(at) != height:
+            self.setRowHeight(at, height)
+
+    def _set_spans(self, at: int, row: Row) -> None:
         spanned = dict(row.spans)
         for column in range(self._sheet_model.columnCount()):
             count = spanned.get(column, 1)
             if self.columnSpan(at, column) != count and (count > 1 or not self._inside(row, column)):
                 self.setSpan(at, column, 1, count)
-        height = self._height(row)
-        if self.rowHeight(at) != height:
-            self.setRowHeight(at, height)
 
     @staticmethod
     def _inside(row: Row, column: int) -> bool:

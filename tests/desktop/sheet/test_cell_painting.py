@@ -14,6 +14,7 @@ from binder.desktop.pictures.cost_bar import CostBar
 from binder.desktop.pictures.pans import Pan, Pans
 from binder.desktop.pictures.price_line import price_line
 from binder.desktop.sheet.cell import Align, Cell, Column, Mark
+from binder.desktop.sheet.cell_faces import CellFaces
 from binder.desktop.sheet.cell_painting import Brushes, folded_height, paint_cell, split_at_decimal, wrapped_height
 from binder.desktop.theme import LIGHT, Tokens
 
@@ -23,7 +24,8 @@ def painted(cell: Cell, column: Column, *, width: int = 300, tokens: Tokens = LI
     image = QImage(width, 60, QImage.Format.Format_RGB32)
     image.fill(tokens.colour("raised"))
     painter = QPainter(image)
-    paint_cell(Brushes(painter, tokens, QApplication.font()), QRectF(0, 0, width, 60), cell, column, wraps=False)
+    faces = CellFaces(QApplication.font())
+    paint_cell(Brushes(painter, tokens, faces), QRectF(0, 0, width, 60), cell, column, wraps=False)
     painter.end()
     return image
 
