@@ -15,11 +15,9 @@ from typing import TYPE_CHECKING
 from binder.exchange.price_ledger import PriceLedger
 from binder.exchange.price_row import PriceRowReader
 from binder.exchange.price_table import price_table
-from binder.figures.buying_words import pack_size
-from binder.figures.date_text import date_text
+from binder.exchange.price_words import Entered, PriceWords
 from binder.kitchen.bulk import uncollected
 from binder.kitchen.errors import BinderError
-from binder.kitchen.money import money_text
 from binder.kitchen.turns import in_turns
 from binder.kitchen.wording import _, ngettext
 
@@ -28,12 +26,10 @@ if TYPE_CHECKING:
     from datetime import date
 
     from binder.exchange.price_columns import PriceLayout
-    from binder.exchange.price_row import PriceRow
     from binder.exchange.price_table import PriceTable
     from binder.exchange.table_cell import TableRow
     from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
-    from binder.kitchen.price import Pack
 
 _ROWS_BETWEEN_REPORTS = 500
 
@@ -47,13 +43,33 @@ class Fate(StrEnum):
     REFUSED = "refused"
 
 
-@dataclass(frozen=True, slots=True)
 class RowFate:
     """A row of the list by its number in the spreadsheet, what becomes of it and, in words, why."""
 
-    number: int
-    fate: Fate
-    says: str
+    __slots__ = ("_said", "_words", "fate", "number")
+
+    def __init__(self, number: int, fate: Fate, said: str | Entered, words: PriceWords) -> None:
+        """`said` is the sentence, or what `words` make one of."""
+        self.number, self.fate = number, fate
+        self._said, self._words = said, words
+
+    @property
+    def says(self) -> str:
+        """The sentence."""
+        return self._said if isinstance(self._said, str) else self._words.of(self._said)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, RowFate) and self._shown == other._shown
+
+    def __hash__(self) -> int:
+        return hash(self._shown)
+
+    def __repr__(self) -> str:
+        return f"RowFate{self._shown}"
+
+    @property
+    def _shown(self) -> tuple[int, Fate, str]:
+        return self.number, self.fate, self.says
 
 
 @dataclass(frozen=True)
@@ -157,7 +173,7 @@ def preview_prices(  # noqa: PLR0913 - each is a choice by itself, made by keywo
         commas_part=table.commas_part,
         new_stores=new_stores,
     )
-    entry = _Entry(reader, PriceLedger(binder, source[:300]), binder)
+    entry = _Entry(reader, PriceLedger(binder, source[:300]), PriceWords(binder))
     with uncollected():
         fates = entry.all(rows, progress)
     whole = take_good_rows or not any(row.fate is Fate.REFUSED for row in fates)
@@ -167,12 +183,8 @@ def preview_prices(  # noqa: PLR0913 - each is a choice by itself, made by keywo
 class _Entry:
     """Takes row after row, each on what those before have made."""
 
-    def __init__(self, reader: PriceRowReader, ledger: PriceLedger, binder: Binder) -> None:
-        self._reader, self._ledger, self._binder = reader, ledger, binder
-        self._said: dict[tuple[float, str] | tuple[int, date], str] = {}
-        pack = _("{food}, {size}: {price}")
-        self._words = {False: pack, True: _("{pack}, rounded").format(pack=pack)}
-        self._new_words = {rounded: _("{pack}; a new pack").format(pack=said) for rounded, said in self._words.items()}
+    def __init__(self, reader: PriceRowReader, ledger: PriceLedger, words: PriceWords) -> None:
+        self._reader, self._ledger, self._words = reader, ledger, words
 
     def change(self) -> Change | None:
         """The change that all rows taken make together; None where they make none."""
@@ -189,43 +201,14 @@ class _Entry:
 
     def _fate(self, row: TableRow) -> RowFate:
         try:
-            fate, says = self._entered(row)
+            entered = self._entered(row)
         except BinderError as error:
-            return RowFate(row.number, Fate.REFUSED, error.says)
-        return RowFate(row.number, fate, says)
+            return RowFate(row.number, Fate.REFUSED, error.says, self._words)
+        fate = Fate.NEW if entered.known is None else Fate.SAME if entered.known == entered.read.price else Fate.CHANGED
+        return RowFate(row.number, fate, entered, self._words)
 
-    def _entered(self, row: TableRow) -> tuple[Fate, str]:
+    def _entered(self, row: TableRow) -> Entered:
         read = self._reader.read(row)
         pack = self._ledger.pack(read.food, store=read.store, size=read.size, unit=read.unit, label=read.label)
         is_new = self._ledger.is_new(pack)
-        known = self._ledger.enter(pack, price=read.price, on=read.on, number=row.number)
-        at_new_store = is_new and read.store is not None and read.store.id not in self._binder.stores
-        words = self._new_words if is_new and not at_new_store else self._words
-        said = words[read.rounded].format(food=read.food.name, size=self._size(pack), price=self._price(read))
-        if at_new_store and read.store is not None:
-            says = _("{pack}; a new pack at a new store, {store}")
-            return Fate.NEW, says.format(pack=said, store=read.store.name)
-        if is_new:
-            return Fate.NEW, said
-        if known is None or known == read.price:
-            return Fate.NEW if known is None else Fate.SAME, said
-        return Fate.CHANGED, _("{pack}; it was {price}").format(pack=said, price=self._money(known))
-
-    def _money(self, price: int) -> str:
-        settings = self._binder.settings
-        return money_text(price, settings.currency, settings.locale)
-
-    def _size(self, pack: Pack) -> str:
-        """The size as it was read, whatever it was written as; sizes recur, so each is written once."""
-        key = (pack.size, pack.unit)
-        if key not in self._said:
-            self._said[key] = pack_size(self._binder, pack)
-        return self._said[key]
-
-    def _price(self, read: PriceRow) -> str:
-        """The price with its day, as they were read."""
-        key = (read.price, read.on)
-        if key not in self._said:
-            says = _("{price} on {date}")
-            self._said[key] = says.format(price=self._money(read.price), date=date_text(self._binder, read.on))
-        return self._said[key]
+        return Entered(read, pack, is_new, self._ledger.enter(pack, price=read.price, on=read.on, number=row.number))
