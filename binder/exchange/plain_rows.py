@@ -13,9 +13,9 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-PlainCell = tuple[str, str, str, str, str]
+PlainCell = tuple[str, str, str, str, str, str]
 """A cell: the letters of its column, the number of its style, its kind, its value, the text in it; each may be empty
-but the letters."""
+but the letters. And of a row that is not plain the rest, which is empty in all that is ever handed on."""
 
 _LONGEST_ROW = 1024 * 1024
 """Bytes; a row of 256 columns has some 15,000. What has no end by then goes to the parser, which keeps none of it."""
@@ -37,9 +37,11 @@ _CELL = (
     rf'<c r="([A-Z]{{1,3}})[0-9]{{1,7}}"(?: s="([0-9]{{1,6}})")?(?: t="([A-Za-z]{{1,9}})")?'
     rf'(?:/>|></c>|><v>({_TEXT})</v></c>|><is><t(?: xml:space="preserve")?>({_TEXT})</t></is></c>)'
 )
-_CELLS = re.compile(_CELL)
+_CELLS = re.compile(rf"{_CELL}|(.+)", re.DOTALL)
+"""The cells of a row, and in a group by itself all that follows what is none."""
+
 _ATTRIBUTES = r'(?: (?!r=)[A-Za-z][A-Za-z0-9:]*="[^"<>&]*")*+'
-_ROW = re.compile(rf'\s*<row r="([0-9]{{1,7}})"{_ATTRIBUTES}>((?:{_CELL})*+)</row>')
+_ROW_BEGINS = re.compile(rf'\s*<row r="([0-9]{{1,7}})"{_ATTRIBUTES}>')
 
 
 class PlainRows:
@@ -85,16 +87,17 @@ class PlainRows:
     def _hand_on(self, rows: str) -> None:
         at = 0
         while at < len(rows):
-            row = _ROW.match(rows, at) if self._looks else None
-            if row:
-                self._take(row[1], _CELLS.findall(row[2]))
-                at = row.end()
+            ends = rows.index("</row>", at)
+            begun = _ROW_BEGINS.match(rows, at, ends) if self._looks else None
+            cells = _CELLS.findall(rows, begun.end(), ends) if begun else []
+            if begun and not (cells and cells[-1][-1]):
+                self._take(begun[1], cells)
+                at = ends + len("</row>")
             else:
-                at = self._hand_to_parser(rows, at)
+                at = self._hand_to_parser(rows, at, ends + len("</row>"))
 
-    def _hand_to_parser(self, rows: str, at: int) -> int:
+    def _hand_to_parser(self, rows: str, at: int, end: int) -> int:
         """One row, or all that is left where it holds what others may stand in; gives where the next begins."""
-        end = rows.index("</row>", at) + len("</row>")
         self._looks = self._looks and not re.search("<[?!]", rows[at:end])
         end = end if self._looks else len(rows)
         self._parse(rows[at:end].encode(), _NOT_THE_LAST)

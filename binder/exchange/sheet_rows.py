@@ -92,7 +92,7 @@ class _SheetReader(PartReader):
             raise unfolds_too_far()
         known, places = self._known, self._places
         kept: dict[int, TableCell] = {}
-        for letters, style, kind, value, text in cells:
+        for letters, style, kind, value, text, _rest in cells:
             place = places[letters] if letters in places else self._place_of(letters)
             if value:
                 key = (kind or "n", style or "0", value)

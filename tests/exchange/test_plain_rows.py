@@ -62,7 +62,7 @@ def test_plain_rows_are_taken_and_all_else_is_left_as_it_stands(size: int) -> No
     sheet = sheet_of(PLAIN + OTHERWISE[0] + PLAIN + "\n  " + PLAIN)
     numbers, cells, left = seen(sheet.encode(), size)
     assert numbers == ["2", "2", "2"]
-    assert cells[0] == [("A", "", "s", "0", ""), ("B", "1", "", "3.49", ""), ("C", "", "", "", "")]
+    assert cells[0] == [("A", "", "s", "0", "", ""), ("B", "1", "", "3.49", "", ""), ("C", "", "", "", "", "")]
     assert left.decode() == sheet.replace("\n  ", "").replace(PLAIN, "")
 
 
