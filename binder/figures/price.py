@@ -41,7 +41,10 @@ def pack_grams(binder: Binder, pack: Pack) -> float | Missing:
 
 def quote_of_pack(binder: Binder, pack: Pack) -> Quote | None:
     """The pack's pinned quote, or else its newest."""
-    return max(binder.quotes.where("pack", pack.id), key=lambda quote: (quote.pinned, quote.on, quote.id), default=None)
+    quotes = binder.quotes.where("pack", pack.id)
+    if len(quotes) == 1:
+        return quotes[0]
+    return max(quotes, key=lambda quote: (quote.pinned, quote.on, quote.id), default=None)
 
 
 @remembered_from(PRICES)

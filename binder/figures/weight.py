@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from binder.figures.memory import WEIGHTS, remembered_from
-from binder.figures.missing import Missing, MissingKind, Place
+from binder.figures.missing import Missing, MissingKind, Place, is_known
 from binder.kitchen.name_book import singular_words
 from binder.kitchen.units import Dimension, Unit, UnknownUnitError, canonical_unit, unit
 from binder.kitchen.wording import _, listed
@@ -44,10 +44,16 @@ def grams_of(binder: Binder, food: Food, count: float, unit_text: str, preparati
 
 def grams_as_bought(binder: Binder, food: Food, count: float, unit_text: str) -> float | Missing:
     """Grams as purchased of `count` units of a food: pieces weigh what they weigh before they are trimmed."""
-    grams = grams_of(binder, food, count, unit_text)
-    if isinstance(grams, Missing) or unit_of(binder, food, unit_text).dimension is not Dimension.PIECE:
-        return grams
-    return grams / food.trim_yield
+    each, left_by_trimming = _one_as_bought(binder, food.id, unit_text)
+    return each if isinstance(each, Missing) else count * each / left_by_trimming
+
+
+@remembered_from(WEIGHTS)
+def _one_as_bought(binder: Binder, food_id: str, unit_text: str) -> tuple[float | Missing, float]:
+    """Grams in one unit as a recipe means them, and the part of what is bought that these are."""
+    each, food = grams_in_one(binder, food_id, unit_text, ""), binder.foods[food_id]
+    is_piece = is_known(each) and unit_of(binder, food, unit_text).dimension is Dimension.PIECE
+    return each, food.trim_yield if is_piece else 1.0
 
 
 @remembered_from(WEIGHTS)
