@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from binder.figures.base import base_balance
@@ -75,11 +76,14 @@ def base_content(binder: Binder, network: Network, balance: BaseBalance) -> Mapp
 
 
 def divided(total: int, parts: Sequence[float]) -> list[int]:
-    """A whole number divided as `parts` are, exactly: the largest remainders get what rounding down leaves."""
-    whole = sum(parts)
+    """A whole number divided as `parts` are, exactly: the largest remainders get what rounding down leaves.
+
+    In fractions, as a float is not exact any more from 2**53 minor units on, and a sum has no such end.
+    """
+    whole = sum(map(Fraction, parts))
     if whole <= 0:
         return [0] * len(parts)
-    exact = [total * part / whole for part in parts]
+    exact = [total * Fraction(part) / whole for part in parts]
     floors = [math.floor(one) for one in exact]
     by_remainder = sorted(range(len(parts)), key=lambda at: (floors[at] - exact[at], at))
     for at in by_remainder[: total - sum(floors)]:
