@@ -35,7 +35,8 @@ class SheetHeader(QHeaderView):
         self.setSectionsClickable(False)
 
     def sizeHint(self) -> QSize:
-        return QSize(super().sizeHint().width(), step(self.font(), 7))
+        """Only its height counts: how wide Qt would have it takes a look at every title, a hundred times a page."""
+        return QSize(0, step(self.font(), 7))
 
     def paintSection(self, painter: QPainter, rect: QRect, logicalIndex: int) -> None:
         if not rect.isValid():
