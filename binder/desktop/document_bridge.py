@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from binder.desktop.errors import sentence_for
 from binder.desktop.task_runner import Lane, Outcome
+from binder.kitchen.binder import every_record
 from binder.kitchen.errors import BinderError
 from binder.kitchen.wording import _
 
@@ -22,6 +23,9 @@ if TYPE_CHECKING:
 
 WRITING = "large change"
 """The subject of writing one, in the task runner."""
+
+LETTING_GO = "letting go"
+"""The subject of forgetting what was there before: no longer held by anyone, it would go in the window's thread."""
 
 
 class StillWritingError(BinderError):
@@ -168,13 +172,16 @@ class DocumentBridge(QObject):
         ahead: Callable[[Binder], object] | None = None,
     ) -> None:
         """Do something that writes much of the document, as `make_beside`; while another is under way, say that."""
-        from binder.kitchen.bulk import uncollected
+        from binder.kitchen.bulk import let_go, uncollected
 
         if self._writing:
             self.failed.emit(StillWritingError().says)
             return
+        held: list[object] = []
 
         def work(_task: Task) -> None:
+            held.append(self._document.binder)
+            held.extend(every_record(self._document.binder))
             with uncollected():
                 write()
                 if ahead is not None:
@@ -189,6 +196,9 @@ class DocumentBridge(QObject):
             for change in announced:
                 self.changed.emit(change)
             done("" if outcome.error is None else sentence_for(outcome.error))
+            for change in announced:
+                held.extend((change, *change.edits))
+            tasks.run(LETTING_GO, lambda _task: let_go(held), lane=Lane.LONG, soon=True)
             outcome.raise_unforeseen()
 
         self._writing = True

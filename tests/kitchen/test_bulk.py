@@ -6,7 +6,7 @@ import gc
 
 import pytest
 
-from binder.kitchen.bulk import uncollected
+from binder.kitchen.bulk import let_go, uncollected
 
 
 def test_the_collector_comes_back_whatever_happens() -> None:
@@ -47,3 +47,21 @@ def test_what_is_set_aside_goes_as_soon_as_no_one_holds_it() -> None:
         assert gc.get_freeze_count() <= there - 100_000
     finally:
         gc.unfreeze()
+
+
+class Gone:
+    def __init__(self, number: int, order: list[int]) -> None:
+        self.number, self.order = number, order
+
+    def __del__(self) -> None:
+        self.order.append(self.number)
+
+
+def test_all_that_is_held_goes_from_the_end() -> None:
+    order: list[int] = []
+    held: list[object] = [Gone(number, order) for number in range(1000)]
+    let_go(held)
+    assert held == []
+    assert sorted(order) == list(range(1000))
+    assert order[0] >= 800
+    assert order[-1] < 200

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QFontMetricsF
 
 from binder.desktop.sheet.cell import Size
@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from PySide6.QtGui import QFont
+
+WRAPPED = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
 
 _MOST_WIDTHS = 4000
 """Texts whose width is kept; what is in sight, and a few screens around it."""
@@ -44,6 +46,12 @@ class Face:
         if self.width(text) <= room:
             return text
         return self.metrics.elidedText(text, Qt.TextElideMode.ElideRight, max(0.0, room))
+
+    def height_in(self, room: float, text: str) -> float:
+        """How high a text is that folds in a room; most are no more than one line, which is told by their width."""
+        if self.width(text) <= room and "\n" not in text:
+            return self.height
+        return self.metrics.boundingRect(QRectF(0, 0, room, 1e6), WRAPPED, text).height()
 
 
 class CellFaces:

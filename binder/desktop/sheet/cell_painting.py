@@ -15,7 +15,7 @@ from binder.desktop.pictures.price_line import PriceLine, draw_price_line
 from binder.desktop.pictures.state_mark import draw_mark
 from binder.desktop.pictures.tick_box import TickBox, draw_tick_box
 from binder.desktop.sheet.cell import Align, Cell, Mark, Tone
-from binder.desktop.sheet.cell_faces import padding, text_font
+from binder.desktop.sheet.cell_faces import WRAPPED, padding, text_font
 from binder.desktop.spacing import step
 from binder.desktop.typeface import small
 
@@ -27,7 +27,6 @@ if TYPE_CHECKING:
     from binder.desktop.theme import Tokens
 
 _NUMBER = re.compile(r"^(?P<whole>[^\d]{0,4}[\d\s'.,]*?\d)(?P<tail>[.,]\d+)?$|^(?P<sign>[½⅓⅔¼¾⅛⅜⅝⅞]|–)$")
-WRAPPED = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 
 
 _LEFT = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
@@ -88,17 +87,17 @@ def _mark_room(line: float, cell: Cell) -> float:
 
 def _wrapped(brushes: Brushes, box: QRectF, cell: Cell) -> None:
     box = _marked(brushes, box, cell, at_top=True)
-    brushes.write(box, cell.text or cell.placeholder, brushes.faces.of(cell.size), _token(cell), int(WRAPPED))
+    brushes.write(box, cell.text or cell.placeholder, brushes.faces.of(cell.size), _token(cell), WRAPPED)
 
 
 def _folded(brushes: Brushes, box: QRectF, cell: Cell, column: Column) -> None:
     """The text, as many lines as it takes, and what stands under it: together in the middle."""
     box = _marked(brushes, box, cell)
     face, text = brushes.faces.of(cell.size), cell.text or cell.placeholder
-    upper = face.metrics.boundingRect(QRectF(0, 0, max(box.width(), 1), 1e6), int(WRAPPED), text).height()
+    upper = face.height_in(max(box.width(), 1), text)
     lower = brushes.faces.lesser.height if cell.under else 0.0
     top = max(box.top(), box.center().y() - (upper + lower) / 2)
-    brushes.write(QRectF(box.left(), top, box.width(), upper), text, face, _token(cell), int(WRAPPED))
+    brushes.write(QRectF(box.left(), top, box.width(), upper), text, face, _token(cell), WRAPPED)
     if cell.under:
         _under(brushes, QRectF(box.left(), top + upper, box.width(), lower), cell, column)
 

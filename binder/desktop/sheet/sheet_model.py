@@ -34,6 +34,13 @@ _FLAGS = {
 """What a cell allows, by whether it can be edited and its row begins new records; asked for each cell painted."""
 
 
+_ENOUGH_TO_COMPARE = 1000
+"""Rows made anew together; of more it is not looked which of them say the same as before."""
+
+_ENOUGH_TO_TELL = 50
+"""Rows that are others together; of more it is not looked which of their columns are the same."""
+
+
 class SheetModel(QAbstractTableModel):
     """Rows of a `Sheet`. `make` is given each change an edit leads to and says whether it was made."""
 
@@ -77,7 +84,9 @@ class SheetModel(QAbstractTableModel):
                 self.beginInsertRows(QModelIndex(), step.start, step.start + step.count - 1)
                 self._rows[step.start : step.start] = rows[step.start : step.start + step.count]
                 self.endInsertRows()
-        others = [at for at, row in enumerate(self._rows) if row != after[row.key]]
+        others = [at for at, row in enumerate(self._rows) if after[row.key] is not row]
+        if len(others) <= _ENOUGH_TO_COMPARE:
+            others = [at for at in others if after[self._rows[at].key] != self._rows[at]]
         for first, last in _runs(others):
             self._replace(first, [after[row.key] for row in self._rows[first : last + 1]])
 
@@ -91,11 +100,12 @@ class SheetModel(QAbstractTableModel):
         """Put rows in place of those from `first` on, and tell which columns are others in any of them."""
         before = self._rows[first : first + len(rows)]
         self._rows[first : first + len(rows)] = rows
-        width = range(self.columnCount())
-        differ = {at for old, new in zip(before, rows, strict=True) for at in width if old.cells[at] != new.cells[at]}
-        if not differ or any(old.spans != new.spans for old, new in zip(before, rows, strict=True)):
-            differ = set(width)
-        self.dataChanged.emit(self.index(first, min(differ)), self.index(first + len(rows) - 1, max(differ)))
+        pairs = list(zip(before, rows, strict=True))
+        differ = {at for old, new in pairs[:_ENOUGH_TO_TELL] for at in _others(old, new)} if rows else set()
+        if not differ or len(pairs) > _ENOUGH_TO_TELL or any(old.spans != new.spans for old, new in pairs):
+            differ = set(range(self.columnCount()))
+        roles = [] if any(_is_sized_otherwise(old, new) for old, new in pairs) else _ROLES_BUT_SIZE
+        self.dataChanged.emit(self.index(first, min(differ)), self.index(first + len(rows) - 1, max(differ)), roles)
 
     def row_at(self, at: int) -> Row:
         """The row at a place."""
@@ -205,6 +215,24 @@ _ALIGNMENT = {
     Align.RIGHT: int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
     Align.DECIMAL: int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
 }
+
+
+_ROLES_BUT_SIZE = [*map(int, _READERS), ROW_ROLE]
+"""What is told of rows that are others and as high as before."""
+
+
+def _others(old: Row, new: Row) -> list[int]:
+    """The columns in which a row is another."""
+    return [at for at, cell in enumerate(new.cells) if at >= len(old.cells) or old.cells[at] != cell]
+
+
+def _is_sized_otherwise(old: Row, new: Row) -> bool:
+    """Whether a row may be as high as another is not, or reach over others of its columns."""
+    if old.wraps or new.wraps or (old.lines, old.gap, old.spans) != (new.lines, new.gap, new.spans):
+        return True
+    if len(old.cells) != len(new.cells):
+        return True
+    return any((one.folds or other.folds) and one != other for one, other in zip(old.cells, new.cells, strict=True))
 
 
 def _runs(places: Sequence[int]) -> Iterator[tuple[int, int]]:

@@ -25,7 +25,7 @@ from binder.desktop.sheet.sheet_model import SheetModel
 from binder.desktop.spacing import characters, step
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
 
     from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent
 
@@ -350,7 +350,9 @@ class SheetView(QTableView):
         for at in range(first, last + 1):
             self._set_row(at)
 
-    def _set_changed(self, first: QModelIndex, last: QModelIndex) -> None:
+    def _set_changed(self, first: QModelIndex, last: QModelIndex, roles: Sequence[int]) -> None:
+        if roles and Qt.ItemDataRole.SizeHintRole not in roles:
+            return
         for at in range(first.row(), last.row() + 1):
             self._set_row(at)
 
@@ -364,11 +366,16 @@ class SheetView(QTableView):
             self.setRowHeight(at, height)
 
     def _set_spans(self, at: int, row: Row) -> None:
-        spanned = dict(row.spans)
-        for column in range(self._sheet_model.columnCount()):
-            count = spanned.get(column, 1)
-            if self.columnSpan(at, column) != count and (count > 1 or not self._inside(row, column)):
-                self.setSpan(at, column, 1, count)
+        """Undo what no cell reaches over any more before others do: two spans that overlap are refused by Qt."""
+        wanted, column = dict(row.spans), 0
+        while column < self._sheet_model.columnCount():
+            reach = self.columnSpan(at, column)
+            if reach > 1 and wanted.get(column) != reach:
+                self.setSpan(at, column, 1, 1)
+            column += reach
+        for first, count in wanted.items():
+            if self.columnSpan(at, first) != count:
+                self.setSpan(at, first, 1, count)
 
     @staticmethod
     def _inside(row: Row, column: int) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication
 
@@ -23,6 +23,13 @@ def test_a_text_is_cut_where_qt_cuts_it(qapp: QApplication, text: str, room: flo
     for _time in range(2):
         assert face.width(text) == metrics.horizontalAdvance(text)
         assert face.cut(text, room) == metrics.elidedText(text, Qt.TextElideMode.ElideRight, max(0.0, room))
+
+
+@pytest.mark.parametrize("text", [*TEXTS[1:], "two\nlines"])
+@pytest.mark.parametrize("room", [1.0, 40.0, 10_000.0])
+def test_a_text_that_folds_is_as_high_as_qt_makes_it(qapp: QApplication, text: str, room: float) -> None:
+    qt = QFontMetricsF(qapp.font()).boundingRect(QRectF(0, 0, room, 1e6), cell_faces.WRAPPED, text)
+    assert Face(qapp.font()).height_in(room, text) == pytest.approx(qt.height(), abs=0.01)
 
 
 def test_widths_are_forgotten_and_not_kept_without_end(qapp: QApplication, monkeypatch: pytest.MonkeyPatch) -> None:

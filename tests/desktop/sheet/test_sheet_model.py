@@ -123,3 +123,36 @@ def test_a_row_is_dropped_before_the_row_it_is_dropped_on(qtbot: QtBot, target: 
     dragged: Sequence[QModelIndex] = [model.index(1, 0)]
     model.dropMimeData(model.mimeData(dragged), Qt.DropAction.MoveAction, target, 0, QModelIndex())
     assert [edit.after.name for change in made.changes for edit in change.edits] == [f"b before {before}"]  # type: ignore[union-attr]
+
+
+def told_roles(model: SheetModel, **letters: str) -> list[list[int]]:
+    """The roles that are told of when letters have other marks."""
+    told: list[list[int]] = []
+
+    def note(_first: QModelIndex, _last: QModelIndex, roles: list[int]) -> None:
+        told.append(roles)
+
+    model.dataChanged.connect(note)
+    model.sheet.marks.update(letters)  # type: ignore[attr-defined]
+    model.show_sight(Sight(Binder()))
+    model.dataChanged.disconnect(note)
+    return told
+
+
+def test_a_row_as_high_as_before_is_not_measured_anew(qtbot: QtBot) -> None:
+    model = shown("abcd")
+    (roles,) = told_roles(model, b="!")
+    assert Qt.ItemDataRole.DisplayRole in roles
+    assert Qt.ItemDataRole.SizeHintRole not in roles
+
+
+@pytest.mark.parametrize("count", [3, 60, 1500])
+def test_however_many_rows_are_others_all_are_told_of(qtbot: QtBot, count: int) -> None:
+    letters = "".join(map(chr, range(0x4E00, 0x4E00 + count)))
+    model, seen = shown(letters), set[int]()
+    model.dataChanged.connect(lambda first, last: seen.update(range(first.row(), last.row() + 1)))
+    for mark in ("!", "?"):
+        seen.clear()
+        told_roles(model, **dict.fromkeys(letters, mark))
+        assert seen == set(range(count))
+        assert {str(model.index(row, 1).data()) for row in range(count)} == {mark}
