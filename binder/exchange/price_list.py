@@ -7,9 +7,9 @@ of their names. Nothing here changes a binder: what is given back says what each
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from binder.exchange.price_ledger import PriceLedger
@@ -84,15 +84,34 @@ class PriceList:
     layout: PriceLayout
     unknown_stores: tuple[str, ...] = ()
 
+    @cached_property
+    def places(self) -> Mapping[Fate, Sequence[int]]:
+        """The places from 0 of the rows of each fate that any has."""
+        places: dict[Fate, list[int]] = {}
+        for at, row in enumerate(in_turns(self.rows)):
+            places.setdefault(row.fate, []).append(at)
+        return places
+
+    @cached_property
+    def refused_first(self) -> Sequence[int]:
+        """The places of all rows, those of the refused ones before the others."""
+        refused = self.places.get(Fate.REFUSED, ())
+        if not refused:
+            return range(len(self.rows))
+        return [
+            *refused,
+            *sorted(at for fate, places in self.places.items() if fate is not Fate.REFUSED for at in places),
+        ]
+
     @property
     def refused(self) -> tuple[RowFate, ...]:
         """The rows that are not taken."""
-        return tuple(row for row in self.rows if row.fate is Fate.REFUSED)
+        return tuple(self.rows[at] for at in self.places.get(Fate.REFUSED, ()))
 
     @property
     def counts(self) -> Mapping[Fate, int]:
-        """How many rows have each fate."""
-        return Counter(row.fate for row in self.rows)
+        """How many rows have each fate that any has."""
+        return {fate: len(places) for fate, places in self.places.items()}
 
     def summary(self) -> str:
         """One sentence or two: how many rows are taken, and which are refused first."""

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from binder.desktop.price_import.reading import Reading
-    from binder.exchange.price_list import RowFate
+    from binder.exchange.price_list import PriceList
     from binder.exchange.table_cell import TableRow
 
 NUMBER, FATE, SAYS, STANDS = range(4)
@@ -36,15 +36,15 @@ class FateModel(QAbstractTableModel):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._rows: Sequence[TableRow] = ()
-        self._fates: Sequence[RowFate] = ()
+        self._prices: PriceList | None = None
+        self._order: Sequence[int] = ()
         self._shown: Sequence[int] = ()
         self._only: Fate | None = None
 
     def show_reading(self, reading: Reading | None) -> None:
         """Show another reading, of the same fate as before; the rows alone where nothing can be told of them yet."""
-        prices = reading.prices if reading is not None else None
-        self._fates = prices.rows if prices is not None else ()
-        self._rows = () if reading is None else reading.table.rows
+        self._prices = prices = reading.prices if reading is not None else None
+        self._rows, self._order = ((), ()) if reading is None else (reading.table.rows, reading.order)
         if reading is not None and prices is not None:
             self._rows = reading.table.prices(prices.layout)
         self.show_only(self._only if prices is not None else None)
@@ -58,20 +58,17 @@ class FateModel(QAbstractTableModel):
         """Show only the rows of one fate; None: all, the refused ones first."""
         self.beginResetModel()
         self._only = fate
-        places = range(len(self._rows))
-        if not self._fates:
-            self._shown = places
-        elif fate is None:
-            self._shown = sorted(places, key=lambda at: self._fates[at].fate is not Fate.REFUSED)
+        if self._prices is None:
+            self._shown = range(len(self._rows))
         else:
-            self._shown = [at for at in places if self._fates[at].fate is fate]
+            self._shown = self._order if fate is None else self._prices.places.get(fate, ())
         self.endResetModel()
 
     def sentence(self, at: int) -> str:
         """What a row shown at a place says, whole; empty where nothing can be told of it."""
-        if not 0 <= at < len(self._shown) or not self._fates:
+        if not 0 <= at < len(self._shown) or self._prices is None:
             return ""
-        fate = self._fates[self._shown[at]]
+        fate = self._prices.rows[self._shown[at]]
         return _("Row {number}: {says}").format(number=fate.number, says=fate.says)
 
     def rowCount(self, parent: QModelIndex | QPersistentModelIndex = _NO_INDEX) -> int:
@@ -93,9 +90,9 @@ class FateModel(QAbstractTableModel):
     def _text(self, at: int, column: int) -> str:
         if column == STANDS:
             return " · ".join(filter(None, self._rows[at].shown))
-        if not self._fates:
+        if self._prices is None:
             return str(self._rows[at].number) if column == NUMBER else ""
-        fate = self._fates[at]
+        fate = self._prices.rows[at]
         return {NUMBER: str(fate.number), FATE: fate_word(fate.fate), SAYS: fate.says}[column]
 
     def headerData(
