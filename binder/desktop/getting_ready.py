@@ -36,6 +36,7 @@ MODULES = tuple(
         "set_view.set_window",
         "action_finder",
         "printing",
+        "price_import.price_window",
     )
 )
 """What is read, one after another, so that figures of the window need not wait for all of it."""

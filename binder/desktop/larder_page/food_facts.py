@@ -20,6 +20,7 @@ from binder.desktop.words.typed import (
     words_for,
     yes_or_no,
 )
+from binder.figures.memory import remembered_from
 from binder.kitchen.edits.foods import set_food
 from binder.kitchen.food import Food, Keeping, Section
 from binder.kitchen.larder import reference_larder
@@ -160,9 +161,16 @@ def _days(binder: Binder, days: int | None, *, tip: str = "") -> Cell:
 
 def _bases(binder: Binder, food: Food) -> tuple[str, ...]:
     """Foods that may be what another is a form of, those that have forms first."""
-    others = [one for one in binder.foods.values() if one.form_of is None and one.id != food.id]
+    return tuple(name for key, name in _bases_of_any(binder) if key != food.id)
+
+
+@remembered_from(frozenset({"foods"}))
+def _bases_of_any(binder: Binder) -> tuple[tuple[str, str], ...]:
+    """Foods that are a form of no other, by id and name: prices change often, and foods rarely."""
+    bases = [one for one in binder.foods.values() if one.form_of is None]
     has_forms = {one.form_of for one in binder.foods.values()}
-    return tuple(one.name for one in sorted(others, key=lambda one: (one.id not in has_forms, one.name.casefold())))
+    in_order = sorted(bases, key=lambda one: (one.id not in has_forms, one.name.casefold()))
+    return tuple((one.id, one.name) for one in in_order)
 
 
 def _typed_base(binder: Binder, food: Food, text: str) -> str | None:

@@ -39,6 +39,8 @@ Step = Removed | Moved | Inserted
 
 def steps_between(old: Sequence[str], new: Sequence[str]) -> Iterator[Step]:
     """The steps from the keys `old` to the keys `new`, each on the result of the one before. Keys are unique."""
+    if old == new:
+        return
     wanted = set(new)
     yield from _removals(old, wanted)
     current = [key for key in old if key in wanted]
