@@ -51,9 +51,9 @@ if TYPE_CHECKING:
 class BuyingList(PlainSheet):
     """A heading a trip and a section, a row a pack to take, and the sum at the foot."""
 
-    def __init__(self, latest: LatestBuying) -> None:
+    def __init__(self, latest: LatestBuying, lines: KeptLines | None = None) -> None:
         self._latest = latest
-        self._lines = KeptLines()
+        self._lines = KeptLines() if lines is None else lines
 
     @property
     def name(self) -> str:
@@ -79,7 +79,6 @@ class BuyingList(PlainSheet):
         figures = self._latest.value
         if sight.shoot is None or figures is None:
             return []
-        self._lines.follow(sight.binder)
         found = list(_trips(sight.binder, sight.shoot, figures, self._lines))
         found += _unknown(sight.binder, sight.shoot, figures)
         found += _beside(sight.binder, sight.shoot, figures)
@@ -178,7 +177,7 @@ def _food(
             yield from ended_rows(binder, whole, purchase)
         return
     for number, taken in enumerate(fetched.packs):
-        yield from kept.rows(shoot, ListLine(whole.item, taken, plan.on), first=number == 0)
+        yield from kept.rows(binder, shoot, ListLine(whole.item, taken, plan.on), first=number == 0)
 
 
 def _unknown(binder: Binder, shoot: str, figures: BuyingFigures) -> Iterator[Row]:

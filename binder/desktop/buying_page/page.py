@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QEvent, QPoint, Qt
@@ -10,6 +11,7 @@ from PySide6.QtWidgets import QLabel, QPushButton, QStackedWidget, QVBoxLayout, 
 from binder.desktop.buying_page.at_home import ADD_HOME, AtHome
 from binder.desktop.buying_page.buying_figures import BuyingFigures, buying_figures, buying_is_quick
 from binder.desktop.buying_page.buying_list import BuyingList
+from binder.desktop.buying_page.kept_lines import KeptLines
 from binder.desktop.buying_page.list_files import ListFiles
 from binder.desktop.buying_page.list_rows import BOUGHT, TICKS
 from binder.desktop.buying_page.shopping_days import ShoppingDays
@@ -35,6 +37,7 @@ from binder.kitchen.wording import _
 if TYPE_CHECKING:
     from binder.desktop.desk import Desk
     from binder.desktop.sheet.sheet import Sheet
+    from binder.kitchen.binder import Binder
     from binder.kitchen.change import Change
 
 LIST, HOME, STORES = "list", "home", "stores"
@@ -44,12 +47,21 @@ SEARCH = "buying"
 """The subject of the search for packs, in the task runner."""
 
 
+def _work_out(lines: KeptLines, binder: Binder, shoot: str) -> BuyingFigures:
+    """The figures, and the rows of the list that shows them."""
+    figures = buying_figures(binder, shoot)
+    lines.have_ready(binder, shoot, figures)
+    return figures
+
+
 class BuyingPage(Page):
     """Figures that take longer than a frame come a moment later; ticks and prices show at once."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
-        self._figures: WorkedOut[BuyingFigures] = WorkedOut(desk.tasks, SEARCH, buying_figures, buying_is_quick, self)
+        self._lines = KeptLines()
+        work_out = partial(_work_out, self._lines)
+        self._figures: WorkedOut[BuyingFigures] = WorkedOut(desk.tasks, SEARCH, work_out, buying_is_quick, self)
         self._figures.changed.connect(self._show_figures)
         content = QWidget(self)
         parts = [(LIST, _("The list")), (HOME, _("At home already")), (STORES, _("Days and stores"))]
@@ -58,7 +70,7 @@ class BuyingPage(Page):
         self._stack = QStackedWidget(content)
         self._areas = {key: PaperArea(content) for key, _title in parts}
         self._headings: dict[SheetView, HeadingLabel] = {}
-        self._buying = BuyingList(self._figures.latest)
+        self._buying = BuyingList(self._figures.latest, self._lines)
         self.orders = self._part(ToOrder(self._figures.latest), LIST)
         self.list = self._part(self._buying, LIST)
         self.home = self._part(AtHome(), HOME)
