@@ -91,16 +91,23 @@ class _SheetReader(PartReader):
         if len(cells) > _WIDEST:
             raise unfolds_too_far()
         known, places = self._known, self._places
-        kept: dict[int, TableCell] = {}
+        row: list[TableCell] = []
         for letters, style, kind, value, text, _rest in cells:
             place = places[letters] if letters in places else self._place_of(letters)
             if value:
                 key = (kind or "n", style or "0", value)
-                kept[place] = known[key] if key in known else self._made(key)
-            elif text:
-                kept[place] = kept_text(text)
-        self._cells = {place: cell for place, cell in kept.items() if cell and place < _MOST_COLUMNS}
-        self._end_row()
+                cell = known[key] if key in known else self._made(key)
+            else:
+                cell = kept_text(text) if text else ""
+            if place >= len(row) and cell and place < _MOST_COLUMNS:
+                row += [""] * (place - len(row))
+                row.append(cell)
+            elif cell and place < len(row):
+                row[place] = cell
+        self._cells = None
+        give_way()
+        if row:
+            self.rows.append(TableRow(self._number, tuple(row)))
 
     def start(self, element: str, attributes: dict[str, str]) -> None:
         """An element of the sheet begins."""
