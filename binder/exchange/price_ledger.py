@@ -49,7 +49,7 @@ class PriceLedger:
 
     def _file(self, pack: Pack) -> None:
         key, label = _key(pack), pack.label.casefold()
-        for one in (key, self._alike(key)):
+        for one in dict.fromkeys((key, self._alike(key))):
             self._packs.setdefault(one, {}).setdefault(label, pack)
 
     def is_new(self, pack: Pack) -> bool:
@@ -73,7 +73,9 @@ class PriceLedger:
         return made
 
     def _known(self, key: _PackKey, label: str) -> Pack | None:
-        labelled = self._packs.get(key, {})
+        labelled = self._packs.get(key)
+        if labelled is None:
+            return None
         return labelled.get(label.casefold()) if label else next(iter(labelled.values()), None)
 
     def _alike(self, key: _PackKey) -> _PackKey:

@@ -48,7 +48,7 @@ def _written(total: int) -> str:
 
 
 def _record_hash(table: str, text: str) -> int:
-    return _hash([table + text])
+    return int.from_bytes(blake2b((table + text).encode(), digest_size=_BYTES).digest())
 
 
 _PIECE = 100_000
