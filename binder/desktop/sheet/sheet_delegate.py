@@ -65,14 +65,15 @@ class SheetDelegate(QStyledItemDelegate):
         if row.rule:
             painter.fillRect(QRectF(box.left(), box.bottom() - 1, box.width(), 1), tokens.colour("faint"))
         if cell is not NOTHING:
-            faces = self._faces_of(option.font)
+            faces = self.faces_of(option.font)
             content = box.adjusted(0, faces.step(row.gap), 0, -1)
             brushes = Brushes(painter, tokens, faces)
             paint_cell(brushes, content, cell, model.columns[index.column()], wraps=row.wraps)
         if state & _FOCUSED or (state & _HOVERED and cell.edit is not None):
             _outline(painter, box, tokens.colour("accent" if state & _FOCUSED else "line"))
 
-    def _faces_of(self, font: QFont) -> CellFaces:
+    def faces_of(self, font: QFont) -> CellFaces:
+        """The faces of a table whose body is set in a font; measured anew when that is another."""
         if self._faces is None or self._faces.font != font:
             self._faces = CellFaces(QFont(font))
         return self._faces

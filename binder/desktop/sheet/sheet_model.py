@@ -101,7 +101,7 @@ class SheetModel(QAbstractTableModel):
         before = self._rows[first : first + len(rows)]
         self._rows[first : first + len(rows)] = rows
         pairs = list(zip(before, rows, strict=True))
-        differ = {at for old, new in pairs[:_ENOUGH_TO_TELL] for at in _others(old, new)} if rows else set()
+        differ = {at for old, new in pairs[:_ENOUGH_TO_TELL] for at in _others(old, new)}
         if not differ or len(pairs) > _ENOUGH_TO_TELL or any(old.spans != new.spans for old, new in pairs):
             differ = set(range(self.columnCount()))
         roles = [] if any(_is_sized_otherwise(old, new) for old, new in pairs) else _ROLES_BUT_SIZE

@@ -22,7 +22,7 @@ from binder.desktop.sheet.cell_painting import folded_height, wrapped_height
 from binder.desktop.sheet.sheet_delegate import SheetDelegate
 from binder.desktop.sheet.sheet_header import SheetHeader, title_width
 from binder.desktop.sheet.sheet_model import SheetModel
-from binder.desktop.spacing import characters, step
+from binder.desktop.spacing import characters
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -60,9 +60,7 @@ class SheetView(QTableView):
         self._header = SheetHeader(self)
         self._fits_rows = False
         self._folded_heights: dict[tuple[object, ...], int] = {}
-        self._plain_heights: dict[tuple[float, float], tuple[int, int]] = {}
         self._is_unsettled = self._has_spans = False
-        self._length = 0
         self.setModel(self._sheet_model)
         self.setItemDelegate(self._delegate)
         self._delegate.left.connect(self._edit_ended)
@@ -309,7 +307,6 @@ class SheetView(QTableView):
         super().changeEvent(event)
         if event.type() == QEvent.Type.FontChange:
             self._folded_heights.clear()
-            self._plain_heights.clear()
             self._header.updateGeometry()
             self._set_columns()
             self._set_all_rows()
@@ -336,9 +333,8 @@ class SheetView(QTableView):
         """Once for all steps to other rows: a list that is wholly another takes hundreds."""
         if self._is_unsettled:
             self._set_all_rows()
-        elif self.verticalHeader().length() != self._length:
+        else:
             self._fit()
-        self._length = self.verticalHeader().length()
 
     def _set_all_rows(self) -> None:
         self._is_unsettled = False
@@ -382,7 +378,8 @@ class SheetView(QTableView):
         return any(start < column < start + count for start, count in row.spans)
 
     def _height(self, row: Row) -> int:
-        plain, gap = self._plain_height(row)
+        faces = self._delegate.faces_of(self.font())
+        plain, gap = faces.step(4.5 * row.lines), faces.step(row.gap) if row.gap else 0
         if row.wraps:
             spanned = dict(row.spans)
             for at, cell in enumerate(row.cells):
@@ -393,15 +390,6 @@ class SheetView(QTableView):
             if cell.folds:
                 plain = max(plain, self._folded(cell, self.columnWidth(at)))
         return plain + gap
-
-    def _plain_height(self, row: Row) -> tuple[int, int]:
-        """How high a row is where no cell needs more, and the space above it."""
-        key = (row.lines, row.gap)
-        heights = self._plain_heights.get(key)
-        if heights is None:
-            gap = step(self.font(), row.gap) if row.gap else 0
-            heights = self._plain_heights[key] = (step(self.font(), 4.5 * row.lines), gap)
-        return heights
 
     def _folded(self, cell: Cell, width: int) -> int:
         """Kept, as thousands of foods have their names still when all their prices are others."""
