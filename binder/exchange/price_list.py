@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from functools import cached_property
 from typing import TYPE_CHECKING
 
 from binder.exchange.price_ledger import PriceLedger
@@ -76,23 +75,17 @@ class RowFate:
 class PriceList:
     """What becomes of each row, and the change that makes it so: None where nothing is to be done.
 
-    `layout` is which column was taken for what, `unknown_stores` are the names of stores that the binder has not.
+    `layout` is which column was taken for what, `unknown_stores` are the names of stores that the binder has not;
+    `places` are the places from 0 of the rows of each fate: gathered with the list, as there may be 50,000 of them.
     """
 
     rows: tuple[RowFate, ...]
     change: Change | None
     layout: PriceLayout
-    unknown_stores: tuple[str, ...] = ()
+    unknown_stores: tuple[str, ...]
+    places: Mapping[Fate, Sequence[int]]
 
-    @cached_property
-    def places(self) -> Mapping[Fate, Sequence[int]]:
-        """The places from 0 of the rows of each fate that any has."""
-        places: dict[Fate, list[int]] = {}
-        for at, row in enumerate(in_turns(self.rows)):
-            places.setdefault(row.fate, []).append(at)
-        return places
-
-    @cached_property
+    @property
     def refused_first(self) -> Sequence[int]:
         """The places of all rows, those of the refused ones before the others."""
         refused = self.places.get(Fate.REFUSED, ())
@@ -195,8 +188,11 @@ def preview_prices(  # noqa: PLR0913 - each is a choice by itself, made by keywo
     entry = _Entry(reader, PriceLedger(binder, source[:300]), PriceWords(binder))
     with uncollected():
         fates = entry.all(rows, progress)
-    whole = take_good_rows or not any(row.fate is Fate.REFUSED for row in fates)
-    return PriceList(fates, entry.change() if whole else None, layout, reader.unknown_stores)
+    places: dict[Fate, list[int]] = {}
+    for at, row in enumerate(in_turns(fates)):
+        places.setdefault(row.fate, []).append(at)
+    whole = take_good_rows or Fate.REFUSED not in places
+    return PriceList(fates, entry.change() if whole else None, layout, reader.unknown_stores, places)
 
 
 class _Entry:

@@ -37,14 +37,13 @@ class FateModel(QAbstractTableModel):
         super().__init__(parent)
         self._rows: Sequence[TableRow] = ()
         self._prices: PriceList | None = None
-        self._order: Sequence[int] = ()
         self._shown: Sequence[int] = ()
         self._only: Fate | None = None
 
     def show_reading(self, reading: Reading | None) -> None:
         """Show another reading, of the same fate as before; the rows alone where nothing can be told of them yet."""
         self._prices = prices = reading.prices if reading is not None else None
-        self._rows, self._order = ((), ()) if reading is None else (reading.table.rows, reading.order)
+        self._rows = () if reading is None else reading.table.rows
         if reading is not None and prices is not None:
             self._rows = reading.table.prices(prices.layout)
         self.show_only(self._only if prices is not None else None)
@@ -61,7 +60,7 @@ class FateModel(QAbstractTableModel):
         if self._prices is None:
             self._shown = range(len(self._rows))
         else:
-            self._shown = self._order if fate is None else self._prices.places.get(fate, ())
+            self._shown = self._prices.refused_first if fate is None else self._prices.places.get(fate, ())
         self.endResetModel()
 
     def sentence(self, at: int) -> str:

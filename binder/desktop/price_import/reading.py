@@ -10,7 +10,7 @@ from binder.exchange.price_table import price_table
 from binder.exchange.table_cell import UnreadableTableError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Callable, Mapping
     from datetime import date
 
     from binder.exchange.price_columns import PriceLayout
@@ -42,17 +42,13 @@ class Question:
 
 @dataclass(frozen=True)
 class Reading:
-    """A file as it was read: its table and columns, and what becomes of its rows; where that cannot be told, `why`.
-
-    `order` are the places of all rows as they are shown.
-    """
+    """A file as it was read: its table and columns, and what becomes of its rows; where that cannot be told, `why`."""
 
     question: Question
     table: PriceTable
     layout: PriceLayout
     prices: PriceList | None
     why: str = ""
-    order: Sequence[int] = ()
 
 
 def read(
@@ -79,4 +75,4 @@ def read(
         )
     except UnreadableTableError as error:
         return Reading(question, table, layout, None, error.says)
-    return Reading(question, table, layout, prices, order=prices.refused_first)
+    return Reading(question, table, layout, prices)
